@@ -1,0 +1,65 @@
+# One place for what every target shares: language, warnings, sanitizers, and the two helpers that
+# turn a folder into a library or a test program.
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Release CACHE STRING "" FORCE)
+endif()
+
+find_program(CCACHE_PROGRAM ccache)
+if(CCACHE_PROGRAM AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${CCACHE_PROGRAM}")
+endif()
+
+find_program(LLD_PROGRAM ld.lld)
+if(LLD_PROGRAM)
+  add_link_options(-fuse-ld=lld)
+endif()
+
+add_library(loopwright_options INTERFACE)
+target_compile_options(loopwright_options INTERFACE -Wall -Wextra -Wconversion -Wshadow -Werror)
+# The binary runs on the machine it was built for or one of the same family; no -ffast-math: NaN checks matter.
+if(LOOPWRIGHT_SANITIZE)
+  target_compile_options(loopwright_options INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all
+                                                      -fno-omit-frame-pointer)
+  target_link_options(loopwright_options INTERFACE -fsanitize=address,undefined)
+endif()
+
+# loopwright_library(folder DEPENDS other folders... LIBRARIES external targets...)
+# src/<folder>/*.cpp and src/<folder>/detail/*.cpp become the static library loopwright_<folder>.
+function(loopwright_library folder)
+  cmake_parse_arguments(arg "" "" "DEPENDS;LIBRARIES;PRIVATE_LIBRARIES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/src/${folder}/*.cpp"
+       "${CMAKE_SOURCE_DIR}/src/${folder}/detail/*.cpp")
+  list(TRANSFORM arg_DEPENDS PREPEND loopwright_ OUTPUT_VARIABLE depends)
+  if(sources)
+    add_library(loopwright_${folder} STATIC ${sources})
+    target_include_directories(loopwright_${folder} PUBLIC "${CMAKE_SOURCE_DIR}/src")
+    target_link_libraries(loopwright_${folder} PUBLIC ${depends} ${arg_LIBRARIES} PRIVATE loopwright_options
+                                               ${arg_PRIVATE_LIBRARIES})
+  else()
+    add_library(loopwright_${folder} INTERFACE)
+    target_include_directories(loopwright_${folder} INTERFACE "${CMAKE_SOURCE_DIR}/src")
+    target_link_libraries(loopwright_${folder} INTERFACE ${depends} ${arg_LIBRARIES})
+  endif()
+endfunction()
+
+# loopwright_test(folder LIBRARIES targets...): tests/<folder>/*.cpp become the program test_<folder>.
+function(loopwright_test folder)
+  cmake_parse_arguments(arg "" "" "LIBRARIES;LABELS" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/${folder}/*.cpp")
+  if(NOT sources)
+    return()
+  endif()
+  add_executable(test_${folder} ${sources})
+  target_include_directories(test_${folder} PRIVATE "${CMAKE_SOURCE_DIR}/tests")
+  target_compile_definitions(test_${folder} PRIVATE LOOPWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
+  target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} GTest::gtest GTest::gmock
+                                              GTest::gtest_main)
+  gtest_discover_tests(test_${folder} DISCOVERY_MODE PRE_TEST TEST_PREFIX "${folder}." PROPERTIES LABELS
+                       "${arg_LABELS}")
+endfunction()

@@ -1,0 +1,138 @@
+#pragma once
+// The design as a plain value: what the person built or means to build. No file format, no computation. Every
+// field is what the design file calls it; defaults are those of docs/reference/design-file.md.
+#include "units/quantities.hpp"
+#include "units/typed.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loopwright::design {
+
+using units::Typed;
+
+enum class Outline { circle, polygon, rectangle };
+enum class SizeMeaning { diameter, across_flats, across_corners, side, conductor_length };
+enum class Arrangement { stack, spiral };
+
+struct LoopShape {
+    Outline outline = Outline::circle;
+    int sides = 8;                                 ///< polygon only, from 3
+    Typed<units::Length> size{units::metres(1.0)}; ///< circle and polygon; of the conductor's centre line
+    SizeMeaning size_is = SizeMeaning::diameter;
+    Typed<units::Length> width{units::metres(1.0)};  ///< rectangle only, centre line
+    Typed<units::Length> height{units::metres(1.0)}; ///< rectangle only, centre line
+    bool corner_down = false;                        ///< even polygons: corners above and below
+    int turns = 1;                                   ///< 1 to 12
+    Arrangement arrangement = Arrangement::stack;
+    Typed<units::Length> turn_spacing{units::millimetres(30)}; ///< centre to centre, for more than one turn
+    Typed<units::Length> lead{units::millimetres(50)};         ///< ends of a stack led straight outward
+    Typed<units::Length> gap{units::millimetres(20)}; ///< the capacitor's voltage is spread over this
+    bool operator==(const LoopShape&) const = default;
+};
+
+enum class ConductorForm { wire, tube, strip, braid, stranded };
+
+/// A catalog name ("copper") or, when name is empty, the two values.
+struct Metal {
+    std::string name = "copper";
+    Typed<units::Conductivity> conductivity{units::siemens_per_metre(58e6)}; ///< at 20 degC
+    Typed<units::PerKelvin> temperature_coefficient{units::per_kelvin(0.00393)};
+    bool operator==(const Metal&) const = default;
+};
+
+struct Conductor {
+    ConductorForm form = ConductorForm::tube;
+    Typed<units::Length> diameter{units::millimetres(22)}; ///< outer; wire, tube, braid, stranded
+    Typed<units::Length> wall{units::millimetres(1)};      ///< tube
+    Typed<units::Length> width{units::millimetres(20)};    ///< strip
+    Typed<units::Length> thickness{units::millimetres(1)}; ///< strip
+    Metal metal;
+    Typed<units::Temperature> temperature{units::degrees_celsius(20)};
+    double braid_factor = 1.5;    ///< braid: resistance over that of a smooth tube
+    double stranded_factor = 1.2; ///< stranded: resistance over that of a solid wire of the same diameter
+    bool operator==(const Conductor&) const = default;
+};
+
+struct Joint {
+    int count = 1;
+    Typed<units::Resistance> resistance{units::ohms(0)}; ///< of each
+    bool operator==(const Joint&) const = default;
+};
+
+/// Loss of the capacitor itself, contacts apart: as a Q (of C with its stray, at every frequency) or as a
+/// series resistance that follows (f / at)^exponent. Neither given: a class value with a notice.
+struct CapacitorLoss {
+    std::optional<double> q;
+    std::optional<Typed<units::Resistance>> series_resistance;
+    Typed<units::Frequency> at{units::megahertz(10)};
+    double exponent = 0.5;
+    bool operator==(const CapacitorLoss&) const = default;
+};
+
+struct CapacitorRating {
+    std::optional<Typed<units::Voltage>> peak_voltage;
+    bool operator==(const CapacitorRating&) const = default;
+};
+
+struct Capacitor {
+    Typed<units::Capacitance> minimum{units::picofarads(12)};
+    Typed<units::Capacitance> maximum{units::picofarads(150)};
+    Typed<units::Capacitance> stray{units::picofarads(0)}; ///< added to minimum and maximum
+    CapacitorLoss loss;
+    Typed<units::Resistance> contact_resistance{units::ohms(0)};
+    CapacitorRating rating;
+    bool operator==(const Capacitor&) const = default;
+};
+
+/// The coupling loop; read and kept now, used by the matching computations.
+struct Coupling {
+    Typed<units::Length> diameter{units::metres(0.18)};
+    Typed<units::Length> conductor_diameter{units::millimetres(4)};
+    Typed<units::Length> axis_offset{units::millimetres(30)};
+    bool operator==(const Coupling&) const = default;
+};
+
+enum class Plane { vertical, horizontal };
+enum class GroundKind { free_space, perfect, soil };
+
+struct Ground {
+    GroundKind kind = GroundKind::free_space;
+    std::string class_name; ///< soil by class ("average ground"); empty when entered freely
+    double relative_permittivity = 13;
+    Typed<units::Conductivity> conductivity{units::siemens_per_metre(0.005)};
+    bool operator==(const Ground&) const = default;
+};
+
+struct Site {
+    Plane plane = Plane::vertical;
+    Typed<units::Angle> tilt{units::degrees(0)};
+    Typed<units::Length> lowest_point{units::metres(1.0)};
+    Typed<units::Length> standing_level{units::metres(0)};
+    Ground ground;
+    bool operator==(const Site&) const = default;
+};
+
+struct Station {
+    Typed<units::Power> power{units::watts(5)}; ///< peak envelope power accepted by the loop
+    std::string emission = "ft8";               ///< id of a band::Emission
+    int region = 1;                             ///< ITU region, 1 to 3
+    std::vector<std::string> bands;             ///< "40m"; empty: all bands of the region
+    bool operator==(const Station&) const = default;
+};
+
+struct Design {
+    std::string title;
+    std::string note;
+    LoopShape loop;
+    Conductor conductor;
+    std::vector<Joint> joints;
+    Capacitor capacitor;
+    std::optional<Coupling> coupling;
+    Site site;
+    Station station;
+    bool operator==(const Design&) const = default;
+};
+
+} // namespace loopwright::design

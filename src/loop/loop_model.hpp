@@ -1,0 +1,29 @@
+#pragma once
+// One question, several engines: a model answers what a design does at a frequency.
+#include "design/design.hpp"
+#include "loop/operating_point.hpp"
+
+#include <memory>
+
+namespace loopwright::loop {
+
+/// A prepared design. Immutable after construction: at() may be called from any number of threads.
+class LoopModel {
+public:
+    virtual ~LoopModel() = default;
+    [[nodiscard]] virtual Model kind() const noexcept = 0;
+    /// power: accepted peak envelope power, > 0. vswr_limit > 1: what bandwidth_vswr is for.
+    /// Throws base::InputError for a frequency outside 10 kHz to 1 GHz, a power or a limit out of range.
+    [[nodiscard]] virtual OperatingPoint at(units::Frequency frequency, units::Power power,
+                                            double vswr_limit) const = 0;
+
+protected:
+    LoopModel() = default;
+    LoopModel(const LoopModel&) = default;
+    LoopModel& operator=(const LoopModel&) = default;
+};
+
+/// Prepares a design for one model. Throws base::InputError where design::refusals() is not empty.
+[[nodiscard]] std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model);
+
+} // namespace loopwright::loop

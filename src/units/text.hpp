@@ -1,0 +1,123 @@
+#pragma once
+// Reading what people type ("0.9 m", "36 in", "2*0.45 m", "7,074 MHz", "1.5e-3 m") and printing quantities
+// with engineering prefixes. Internals in SI.
+#include "units/quantities.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loopwright::units {
+
+/// What kind of quantity a text stands for; decides which units are accepted.
+enum class Dimension {
+    number, ///< dimensionless, no unit (also "%")
+    length,
+    frequency,
+    time,
+    angle,
+    resistance,
+    capacitance,
+    inductance,
+    voltage,
+    current,
+    power,
+    conductivity,
+    temperature, ///< absolute; degC, degF and K accepted, kelvin inside
+    per_kelvin,
+    loss_per_length, ///< dB/m, dB/100m, dB/100ft; dB per metre inside
+};
+
+enum class UnitSystem { metric, imperial };
+
+/// The SI value of a text (for temperature: kelvin). Accepts arithmetic (+ - * / and brackets), units with or
+/// without a blank, decimal point or comma, exponents, ASCII and Unicode spellings.
+/// Throws base::InputError naming `where`, the text and what is accepted. Never returns NaN or infinity.
+[[nodiscard]] double parse_si(std::string_view text, Dimension dimension, const std::string& where);
+
+/// A unit a person may choose for a field: its symbol as shown, and what one of it is in SI.
+struct Unit {
+    std::string symbol;
+    double factor = 1;
+    double offset = 0; ///< SI = factor * value + offset (temperatures)
+};
+/// The units offered for a dimension, the usual ones of the system first.
+[[nodiscard]] const std::vector<Unit>& units_of(Dimension dimension);
+
+/// Canonical text of an SI value: shortest digits that read back to the same double, with an engineering unit
+/// ("0.9 m", "22 mm", "150 pF"); what a file is written with when nothing was typed.
+[[nodiscard]] std::string canonical(double si_value, Dimension dimension);
+
+/// Text for people: `digits` significant digits, engineering prefix, thin space, true minus.
+[[nodiscard]] std::string shown(double si_value, Dimension dimension, int digits = 3,
+                                UnitSystem system = UnitSystem::metric);
+
+template <class Quantity>
+struct DimensionOf;
+template <>
+struct DimensionOf<Length> {
+    static constexpr Dimension value = Dimension::length;
+};
+template <>
+struct DimensionOf<Frequency> {
+    static constexpr Dimension value = Dimension::frequency;
+};
+template <>
+struct DimensionOf<Time> {
+    static constexpr Dimension value = Dimension::time;
+};
+template <>
+struct DimensionOf<Angle> {
+    static constexpr Dimension value = Dimension::angle;
+};
+template <>
+struct DimensionOf<Resistance> {
+    static constexpr Dimension value = Dimension::resistance;
+};
+template <>
+struct DimensionOf<Capacitance> {
+    static constexpr Dimension value = Dimension::capacitance;
+};
+template <>
+struct DimensionOf<Inductance> {
+    static constexpr Dimension value = Dimension::inductance;
+};
+template <>
+struct DimensionOf<Voltage> {
+    static constexpr Dimension value = Dimension::voltage;
+};
+template <>
+struct DimensionOf<Current> {
+    static constexpr Dimension value = Dimension::current;
+};
+template <>
+struct DimensionOf<Power> {
+    static constexpr Dimension value = Dimension::power;
+};
+template <>
+struct DimensionOf<Conductivity> {
+    static constexpr Dimension value = Dimension::conductivity;
+};
+template <>
+struct DimensionOf<Temperature> {
+    static constexpr Dimension value = Dimension::temperature;
+};
+template <>
+struct DimensionOf<PerKelvin> {
+    static constexpr Dimension value = Dimension::per_kelvin;
+};
+
+template <class Quantity>
+[[nodiscard]] Quantity parse(std::string_view text, const std::string& where) {
+    return Quantity::from_value(parse_si(text, DimensionOf<Quantity>::value, where));
+}
+template <class Quantity>
+[[nodiscard]] std::string canonical(Quantity quantity) {
+    return canonical(quantity.value(), DimensionOf<Quantity>::value);
+}
+template <class Quantity>
+[[nodiscard]] std::string shown(Quantity quantity, int digits = 3, UnitSystem system = UnitSystem::metric) {
+    return shown(quantity.value(), DimensionOf<Quantity>::value, digits, system);
+}
+
+} // namespace loopwright::units
