@@ -10,9 +10,11 @@ if(NOT CMAKE_BUILD_TYPE)
   set(CMAKE_BUILD_TYPE Release CACHE STRING "" FORCE)
 endif()
 
+# Paths in objects are relative to the source tree: two clones build the same object, so ccache serves both.
+add_compile_options("-ffile-prefix-map=${CMAKE_SOURCE_DIR}=.")
 find_program(CCACHE_PROGRAM ccache)
 if(CCACHE_PROGRAM AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
-  set(CMAKE_CXX_COMPILER_LAUNCHER "${CCACHE_PROGRAM}")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}" "${CCACHE_PROGRAM}")
 endif()
 
 find_program(LLD_PROGRAM ld.lld)
