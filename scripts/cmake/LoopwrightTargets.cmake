@@ -60,7 +60,7 @@ function(loopwright_test folder)
   add_executable(test_${folder} ${sources})
   target_include_directories(test_${folder} PRIVATE "${CMAKE_SOURCE_DIR}/tests")
   target_compile_definitions(test_${folder} PRIVATE LOOPWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
-  target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} GTest::gtest GTest::gmock
+  target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} loopwright_test_support GTest::gtest GTest::gmock
                                               GTest::gtest_main)
   gtest_discover_tests(test_${folder} DISCOVERY_MODE PRE_TEST TEST_PREFIX "${folder}." PROPERTIES LABELS
                        "${arg_LABELS}")
