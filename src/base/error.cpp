@@ -9,13 +9,13 @@ InputError::InputError(std::string where, std::string value, std::string accepte
       value_(std::move(value)), accepted_(std::move(accepted)) {}
 
 InputError::InputError(Verbatim /*tag*/, std::string where, std::string value, std::string accepted,
-                       std::string text, int line)
-    : std::runtime_error(std::move(text)), where_(std::move(where)), value_(std::move(value)),
+                       const std::string& text, int line)
+    : std::runtime_error(text), where_(std::move(where)), value_(std::move(value)),
       accepted_(std::move(accepted)), line_(line) {}
 
-InputError InputError::sentence(std::string where, std::string text) {
-    std::string full = where.empty() ? text : where + ": " + text;
-    return {Verbatim{}, std::move(where), {}, {}, std::move(full), 0};
+InputError InputError::sentence(std::string where, const std::string& text) {
+    const std::string full = where.empty() ? text : where + ": " + text;
+    return {Verbatim{}, std::move(where), {}, {}, full, 0};
 }
 
 InputError InputError::at(const std::string& file, int line) const {

@@ -15,7 +15,7 @@ public:
     InputError(std::string where, std::string value, std::string accepted);
 
     /// A refusal with a sentence of its own (files, syntax), still with its place.
-    static InputError sentence(std::string where, std::string text);
+    static InputError sentence(std::string where, const std::string& text);
 
     /// The same refusal with a file name and line in front (line 0: unknown).
     [[nodiscard]] InputError at(const std::string& file, int line) const;
@@ -27,8 +27,8 @@ public:
 
 private:
     struct Verbatim {};
-    InputError(Verbatim tag, std::string where, std::string value, std::string accepted, std::string text,
-               int line);
+    InputError(Verbatim tag, std::string where, std::string value, std::string accepted,
+               const std::string& text, int line);
     std::string where_, value_, accepted_;
     int line_ = 0;
 };
