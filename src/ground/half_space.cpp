@@ -81,8 +81,8 @@ HalfSpace::HalfSpace(double wavenumber_rad_m, Complex permittivity, double rho_m
         const Complex ge = (kz2 - eps_ * kz) / tm;
         const Complex gh = (kz - kz2) / te;
         const Complex common = weight / (4.0 * pi * j);
-        nodes_.push_back({kr, kz, common * gh, common * (kz * kz * w - ge), weight * w * kr * kz / (4.0 * pi),
-                          common * (ge - k0_ * k0_ * w), common * -ge});
+        nodes_.push_back({kr, std::abs(weight * kz), kz, common * gh, common * (kz * kz * w - ge),
+                          weight * w * kr * kz / (4.0 * pi), common * (ge - k0_ * k0_ * w), common * -ge});
     };
     const auto& x = boost::math::quadrature::gauss<double, gauss_points>::abscissa();
     const auto& g = boost::math::quadrature::gauss<double, gauss_points>::weights();

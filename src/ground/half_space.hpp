@@ -51,6 +51,7 @@ public:
     /// Bessel function and E). What tables are built from.
     struct Node {
         double kr = 0;
+        double kr_weight = 0; ///< kr dkr, real and positive
         std::complex<double> kz;
         std::complex<double> horizontal, vertical, mixed, scalar, vertical_true;
     };
