@@ -6,7 +6,6 @@
 #include "support/cases.hpp"
 #include "units/constants.hpp"
 
-#include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 #include <complex>
 #include <gtest/gtest.h>
