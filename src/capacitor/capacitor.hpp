@@ -1,0 +1,75 @@
+#pragma once
+// The tuning capacitor: its range with stray, its loss as a series resistance, its rating.
+// docs/theory/capacitor.md has the equations (K.n).
+#include "base/notice.hpp"
+#include "units/quantities.hpp"
+
+#include <optional>
+
+namespace loopwright::capacitor {
+
+/// Loss of the capacitor itself, contacts apart. One of the two, or neither: then the class value below, with
+/// the notice `capacitor_loss_assumed`.
+struct LossLaw {
+    /// Of the capacitance with its stray, the same at every frequency. 10 to 1e12.
+    std::optional<double> q;
+    /// Series resistance at the frequency `at`; R(f) = R (f / at)^exponent. Exponent 0.5 is skin effect in
+    /// the plates and leads, -1 a constant loss tangent, 0 a constant resistance.
+    std::optional<units::Resistance> series_resistance;
+    units::Frequency at = units::megahertz(10);
+    double exponent = 0.5; ///< -2 to 2
+};
+
+struct CapacitorSpec {
+    units::Capacitance minimum{};
+    units::Capacitance maximum{};
+    units::Capacitance stray{}; ///< lossless, in parallel: leads, mounting, plates to the frame
+    LossLaw loss;
+    units::Resistance contact_resistance{};     ///< in series with the capacitor, not with the stray
+    std::optional<units::Voltage> peak_voltage; ///< rating
+};
+
+/// Class value of the Q of an air variable with wiping or riveted contacts, where no loss is given. Common
+/// practice, no source: good butterfly and vacuum types lie above, wiping contacts and receiver types below.
+inline constexpr double assumed_q = 1000.0;
+inline constexpr units::Interval<double> assumed_q_range{300.0, 3000.0};
+
+/// What the loop sees at its ends: a capacitance (with stray) in series with `total`.
+struct SeriesLoss {
+    units::Resistance loss{};                   ///< the capacitor's own
+    units::Resistance contact{};                ///< of its contact resistance
+    units::Resistance total{};                  ///< loss + contact
+    units::Interval<units::Resistance> range{}; ///< of total; both ends total where the loss was given
+};
+
+/// A prepared capacitor; immutable.
+class Capacitor {
+public:
+    /// Throws base::InputError (fields as in a design file, "capacitor.loss.q") for values out of range:
+    /// capacitances 0.01 pF to 1 uF with minimum <= maximum, stray from 0; q 10 to 1e12; resistances 0 to
+    /// 1000 ohm; both a q and a series resistance; rating 1 V to 1 MV.
+    explicit Capacitor(const CapacitorSpec& spec);
+
+    /// Minimum and maximum with stray, (K.1).
+    [[nodiscard]] units::Interval<units::Capacitance> range() const;
+    /// Whether a needed capacitance (with stray) lies in that range, ends included.
+    [[nodiscard]] bool can_supply(units::Capacitance with_stray) const;
+
+    /// Series equivalent of the loss at a capacitance with stray and a frequency, (K.2)-(K.5). Holds for
+    /// losses small against the reactance (their product under 0.1); outside the range() the formula goes on,
+    /// with the stray kept. capacitance > 0, frequency > 0: base::ProgramError otherwise. Cost: some 10 ns
+    /// (exponent 0.5).
+    [[nodiscard]] SeriesLoss series_loss(units::Capacitance with_stray, units::Frequency frequency) const;
+
+    /// `capacitor_loss_assumed` where the loss is the class value.
+    [[nodiscard]] const base::Notices& notices() const { return notices_; }
+    [[nodiscard]] std::optional<units::Voltage> peak_voltage_rating() const { return spec_.peak_voltage; }
+
+private:
+    [[nodiscard]] double own_series_ohm(double frequency_Hz) const;
+
+    CapacitorSpec spec_;
+    base::Notices notices_;
+};
+
+} // namespace loopwright::capacitor
