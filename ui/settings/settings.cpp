@@ -1,0 +1,100 @@
+#include "settings/settings.hpp"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QSettings>
+
+namespace loopwright::settings {
+
+namespace {
+
+constexpr int recent_limit = 10;
+const QString key_units = QStringLiteral("units");
+const QString key_recent = QStringLiteral("recent_files");
+const QString key_folder = QStringLiteral("last_folder");
+const QString key_caution = QStringLiteral("caution_read");
+
+} // namespace
+
+Settings::Settings(QObject* parent)
+    : QObject(parent),
+      store_(std::make_unique<QSettings>(QStringLiteral("loopwright"), QStringLiteral("workbench"))) {
+    load();
+}
+
+Settings::Settings(const QString& file, QObject* parent)
+    : QObject(parent), store_(std::make_unique<QSettings>(file, QSettings::IniFormat)) {
+    load();
+}
+
+Settings::~Settings() = default;
+
+void Settings::load() {
+    const bool imperial = store_->value(key_units).toString() == QLatin1String("imperial");
+    unit_system_ = imperial ? units::UnitSystem::imperial : units::UnitSystem::metric;
+}
+
+void Settings::set_unit_system(units::UnitSystem system) {
+    if (system == unit_system_) {
+        return;
+    }
+    unit_system_ = system;
+    const bool imperial = system == units::UnitSystem::imperial;
+    store_->setValue(key_units, imperial ? QStringLiteral("imperial") : QStringLiteral("metric"));
+    Q_EMIT unit_system_changed();
+}
+
+QStringList Settings::recent_files() const {
+    QStringList files = store_->value(key_recent).toStringList();
+    files.removeIf([](const QString& file) { return !QFileInfo::exists(file); });
+    return files;
+}
+
+void Settings::add_recent_file(const QString& path) {
+    const QString absolute = QFileInfo(path).absoluteFilePath();
+    QStringList files = recent_files();
+    files.removeAll(absolute);
+    files.prepend(absolute);
+    store_->setValue(key_recent, files.mid(0, recent_limit));
+    Q_EMIT recent_files_changed();
+}
+
+void Settings::clear_recent_files() {
+    store_->remove(key_recent);
+    Q_EMIT recent_files_changed();
+}
+
+QString Settings::last_folder() const {
+    const QString folder = store_->value(key_folder).toString();
+    return QDir(folder).exists() && !folder.isEmpty() ? folder : QDir::homePath();
+}
+
+void Settings::set_last_folder(const QString& folder) {
+    store_->setValue(key_folder, folder);
+}
+
+QByteArray Settings::window_state(const QString& name) const {
+    return store_->value(QStringLiteral("window/") + name).toByteArray();
+}
+
+void Settings::set_window_state(const QString& name, const QByteArray& state) {
+    store_->setValue(QStringLiteral("window/") + name, state);
+}
+
+bool Settings::unfolded(const QString& group, bool otherwise) const {
+    return store_->value(QStringLiteral("unfolded/") + group, otherwise).toBool();
+}
+
+void Settings::set_unfolded(const QString& group, bool unfolded) {
+    store_->setValue(QStringLiteral("unfolded/") + group, unfolded);
+}
+
+bool Settings::caution_read() const {
+    return store_->value(key_caution, false).toBool();
+}
+
+void Settings::set_caution_read(bool read) {
+    store_->setValue(key_caution, read);
+}
+
+} // namespace loopwright::settings

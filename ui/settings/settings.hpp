@@ -1,0 +1,61 @@
+#pragma once
+// What the program remembers between two starts, apart from designs: units, recent files, window state,
+// whether the caution has been read. One object for the whole program; every change is signalled at once.
+#include "units/text.hpp"
+
+#include <QByteArray>
+#include <QObject>
+#include <QString>
+#include <QStringList>
+
+#include <memory>
+
+class QSettings;
+
+namespace loopwright::settings {
+
+class Settings : public QObject {
+    Q_OBJECT
+public:
+    /// The user's own settings.
+    explicit Settings(QObject* parent = nullptr);
+    /// Settings in a file of their own (tests).
+    explicit Settings(const QString& file, QObject* parent = nullptr);
+    ~Settings() override;
+
+    /// Units that results are shown in and that fields offer first. What a person typed stays as typed.
+    [[nodiscard]] units::UnitSystem unit_system() const { return unit_system_; }
+    void set_unit_system(units::UnitSystem system);
+
+    /// Newest first, at most ten, absolute paths; files that are gone are left out.
+    [[nodiscard]] QStringList recent_files() const;
+    void add_recent_file(const QString& path);
+    void clear_recent_files();
+
+    /// Folder that file dialogs start in.
+    [[nodiscard]] QString last_folder() const;
+    void set_last_folder(const QString& folder);
+
+    /// Size, place and splitters of a window, by name; empty when never kept.
+    [[nodiscard]] QByteArray window_state(const QString& name) const;
+    void set_window_state(const QString& name, const QByteArray& state);
+
+    /// Whether a group of fields is unfolded, by name.
+    [[nodiscard]] bool unfolded(const QString& group, bool otherwise) const;
+    void set_unfolded(const QString& group, bool unfolded);
+
+    /// True once the caution of the first start has been acknowledged.
+    [[nodiscard]] bool caution_read() const;
+    void set_caution_read(bool read);
+
+Q_SIGNALS:
+    void unit_system_changed();
+    void recent_files_changed();
+
+private:
+    void load();
+    std::unique_ptr<QSettings> store_;
+    units::UnitSystem unit_system_ = units::UnitSystem::metric;
+};
+
+} // namespace loopwright::settings
