@@ -34,7 +34,7 @@ State taylor_step(const State& from, Complex w, double start, double step) {
         const Complex du = c * power, dv = d * power;
         sum.u += du;
         sum.v += dv;
-        if (n > 2 && std::norm(du) < 1e-34 * std::norm(sum.u) && std::norm(dv) < 1e-34 * std::norm(sum.v)) {
+        if (n > 5 && std::norm(du) < 1e-34 * std::norm(sum.u) && std::norm(dv) < 1e-34 * std::norm(sum.v)) {
             break;
         }
     }

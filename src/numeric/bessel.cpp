@@ -11,8 +11,17 @@ namespace {
 
 using Complex = std::complex<double>;
 
-constexpr double asymptotic_from = 26.0; // there exp(-2 Re z) is below 1e-15 on the ray arg z = pi/4
+constexpr double asymptotic_from = 18.0; // Re z, where exp(-2 Re z), which the series does not hold, is 2e-16
 constexpr double euler_gamma = std::numbers::egamma;
+
+// Conductors ask on the ray of 45 degrees only, where the root is plain.
+Complex root(Complex w) {
+    if (w.real() == 0.0 && w.imag() >= 0.0) {
+        const double part = std::sqrt(0.5 * w.imag());
+        return {part, part};
+    }
+    return std::sqrt(w);
+}
 
 // Coefficients c_k of I0(z)/I1(z) = sum c_k z^-k: the quotient of the two series of A&S 9.7.1.
 constexpr int asymptotic_terms = 18;
@@ -44,7 +53,7 @@ int terms_for(double modulus) {
     return modulus > 300.0 ? 8 : asymptotic_terms;
 }
 
-// I0(z)/I1(z) for |z| >= asymptotic_from.
+// I0(z)/I1(z) for Re z >= asymptotic_from.
 Complex asymptotic_quotient(Complex z, double modulus) {
     const Complex x = 1.0 / z;
     const int terms = terms_for(modulus);
@@ -70,10 +79,9 @@ Complex ratio_tail(Complex w, int order) {
 } // namespace
 
 Complex half_z_i0_over_i1(Complex w) {
-    const double modulus_squared = std::abs(w);
-    if (modulus_squared >= asymptotic_from * asymptotic_from) {
-        const Complex z = std::sqrt(w);
-        return 0.5 * z * asymptotic_quotient(z, std::sqrt(modulus_squared));
+    const Complex z = root(w);
+    if (z.real() >= asymptotic_from) {
+        return 0.5 * z * asymptotic_quotient(z, std::abs(z));
     }
     return 1.0 + 0.5 * w * ratio_tail(w, 2);
 }

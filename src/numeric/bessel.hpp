@@ -6,10 +6,10 @@
 namespace loopwright::numeric {
 
 /// h(z) = z I0(z) / (2 I1(z)) [1], from w = z^2: h is an even function of z, and a purely imaginary w keeps
-/// both parts of h accurate however small z is. Method: for |z| < 26 the continued fraction h = 1 + (w/2)/(4
+/// both parts of h accurate however small z is. Method: for Re z < 18 the continued fraction h = 1 + (w/2)/(4
 /// + w/(6 + w/(8 + ...))) (Abramowitz and Stegun 9.6.26 applied repeatedly), evaluated backward; beyond, the
 /// asymptotic series of I0/I1 in 1/z (from A&S 9.7.1). Range: |arg z| <= pi/3 with |z| up to 1e150, z = 0
-/// included (h = 1). Accuracy: 1e-14 relative in each part on the ray arg z = pi/4.
+/// included (h = 1). Accuracy: 1e-14 relative in each part on the ray arg z = pi/4, in modulus elsewhere.
 [[nodiscard]] std::complex<double> half_z_i0_over_i1(std::complex<double> w);
 
 /// I_{n+1}(z) / I_{n-1}(z) for n = 1..count, from w = z^2, written to `out` (count values): how a round wire
