@@ -19,32 +19,44 @@ const char* name_of(Severity severity) noexcept {
     return "information";
 }
 
+const std::vector<Notice>& Notices::all() const noexcept {
+    static const std::vector<Notice> none;
+    return list_ ? *list_ : none;
+}
+
 void Notices::add(Notice notice) {
-    auto same = std::find_if(list_.begin(), list_.end(),
-                             [&](const Notice& held) { return held.code == notice.code; });
-    if (same == list_.end()) {
-        list_.push_back(std::move(notice));
-        return;
-    }
-    const bool worse = notice.severity > same->severity ||
-                       (notice.severity == same->severity && notice.measure > same->measure);
-    if (worse) {
+    std::vector<Notice> list = all();
+    const auto same =
+        std::find_if(list.begin(), list.end(), [&](const Notice& held) { return held.code == notice.code; });
+    if (same == list.end()) {
+        list.push_back(std::move(notice));
+    } else {
+        const bool worse = notice.severity > same->severity ||
+                           (notice.severity == same->severity && notice.measure > same->measure);
+        if (!worse) {
+            return;
+        }
         *same = std::move(notice);
     }
+    list_ = std::make_shared<const std::vector<Notice>>(std::move(list));
 }
 
 void Notices::merge(const Notices& others) {
-    for (const Notice& notice : others.list_) {
+    if (!list_) {
+        list_ = others.list_;
+        return;
+    }
+    for (const Notice& notice : others.all()) {
         add(notice);
     }
 }
 
 bool Notices::has(const std::string& code) const noexcept {
-    return std::any_of(list_.begin(), list_.end(), [&](const Notice& held) { return held.code == code; });
+    return std::any_of(all().begin(), all().end(), [&](const Notice& held) { return held.code == code; });
 }
 
 std::vector<Notice> Notices::worst_first() const {
-    std::vector<Notice> sorted = list_;
+    std::vector<Notice> sorted = all();
     std::stable_sort(sorted.begin(), sorted.end(),
                      [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
     return sorted;

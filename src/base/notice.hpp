@@ -1,6 +1,7 @@
 #pragma once
 // Doubt is data: what a result must be read with. A model attaches notices; window, command line and print
 // show the same ones.
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -24,19 +25,20 @@ struct Notice {
 };
 
 /// A set of notices, one a code: adding a second with the same code keeps the worse (severity, then measure).
+/// Copies share one list until one of them is added to: a copy costs as much as a pointer.
 class Notices {
 public:
     void add(Notice notice);
     void merge(const Notices& others);
     [[nodiscard]] bool has(const std::string& code) const noexcept;
-    [[nodiscard]] bool empty() const noexcept { return list_.empty(); }
+    [[nodiscard]] bool empty() const noexcept { return all().empty(); }
     /// Worst first; of equal severity in the order of adding.
     [[nodiscard]] std::vector<Notice> worst_first() const;
-    [[nodiscard]] const std::vector<Notice>& all() const noexcept { return list_; }
-    bool operator==(const Notices&) const = default;
+    [[nodiscard]] const std::vector<Notice>& all() const noexcept;
+    bool operator==(const Notices& other) const { return all() == other.all(); }
 
 private:
-    std::vector<Notice> list_;
+    std::shared_ptr<const std::vector<Notice>> list_; ///< none: empty
 };
 
 } // namespace loopwright::base

@@ -1,0 +1,22 @@
+#pragma once
+// From the design value to the parts that the physics folders understand.
+#include "capacitor/capacitor.hpp"
+#include "conductor/conductor.hpp"
+#include "design/design.hpp"
+#include "geometry/winding.hpp"
+
+namespace loopwright::loop {
+
+[[nodiscard]] geometry::Winding winding_of(const design::LoopShape& shape);
+/// Horizontal is a tilt of 90 degrees.
+[[nodiscard]] geometry::Placement placement_of(const design::Site& site);
+/// The conductor's path of a design in space: what drawings and every model use.
+[[nodiscard]] geometry::WirePath wire_path_of(const design::Design& design);
+/// Throws base::InputError for an unknown metal or sizes no conductor has.
+[[nodiscard]] conductor::Conductor conductor_of(const design::Conductor& conductor);
+/// Throws base::InputError for values no capacitor has.
+[[nodiscard]] capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor);
+/// Sum of the joints.
+[[nodiscard]] units::Resistance joints_of(const std::vector<design::Joint>& joints);
+
+} // namespace loopwright::loop

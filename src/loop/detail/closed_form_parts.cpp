@@ -1,0 +1,96 @@
+#include "loop/detail/closed_form_parts.hpp"
+
+#include "conductor/proximity.hpp"
+#include "loop/inductance.hpp"
+#include "units/constants.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::loop::detail {
+namespace {
+
+using geometry::Outline;
+using units::constants::magnetic_constant_H_m;
+using units::constants::pi;
+
+// Turns as coaxial rings; straight-sided turns as circles of their perimeter, good enough for the fields that
+// neighbouring turns put on each other.
+std::vector<Ring> rings_of(const geometry::Winding& w) {
+    std::vector<Ring> rings;
+    const double outer = geometry::perimeter(w).value() / (2 * pi);
+    for (int turn = 0; turn < w.turns; ++turn) {
+        const double shift = turn * w.spacing.value();
+        const bool spiral = w.arrangement == geometry::Arrangement::spiral;
+        rings.push_back({units::metres(spiral ? std::max(0.1 * outer, outer - shift) : outer),
+                         units::metres(spiral ? 0.0 : shift)});
+    }
+    return rings;
+}
+
+ExternalInductance of_turns(const geometry::Winding& w, double radius_m) {
+    ExternalInductance result;
+    const std::vector<Ring> rings = rings_of(w);
+    const units::Length a = units::metres(radius_m);
+    result.redistribution_H = rings_redistribution(rings, a).value();
+    const double sum = rings_inductance(rings, a).value();
+    result.relative_error = 0.003 + 0.3 * std::abs(result.redistribution_H) / sum;
+    return result;
+}
+
+} // namespace
+
+ExternalInductance external_inductance(const geometry::Winding& w, double radius_m) {
+    const units::Length a = units::metres(radius_m);
+    if (w.turns > 1) {
+        return of_turns(w, radius_m);
+    }
+    ExternalInductance result;
+    if (w.outline == Outline::circle) {
+        const TorusRing ring = torus_ring(geometry::circumradius(w), a);
+        result.henries = ring.inductance.value();
+        result.curvature_factor = ring.resistance_factor;
+        result.redistribution_H =
+            (ring.inductance - circle_inductance_thin(geometry::circumradius(w), a)).value();
+        result.relative_error = 0.0005;
+        return result;
+    }
+    const bool rectangle = w.outline == Outline::rectangle;
+    result.henries = rectangle ? rectangle_inductance(w.width, w.height, a).value()
+                               : polygon_inductance(w.sides, geometry::perimeter(w), a).value();
+    // A corner's own field is left out: of the order of a third of mu0 a for a right angle.
+    const int corners = rectangle ? 4 : w.sides;
+    const double turn = 2 * pi / corners;
+    result.relative_error = 0.0005 + 0.3 * magnetic_constant_H_m * radius_m * corners *
+                                         std::min(1.0, turn / (pi / 2)) / result.henries;
+    return result;
+}
+
+double proximity_factor(const geometry::Winding& w, double radius_m) {
+    if (w.turns < 2) {
+        return 1;
+    }
+    return 1 + conductor::ProximityLoss(w.turns, w.spacing.value() / (2 * radius_m)).thin_skin();
+}
+
+Directions gain_directions(const geometry::Frame& frame) {
+    Directions directions;
+    for (const geometry::Vector3& axis : {frame.up, frame.right, frame.rise}) {
+        for (const double sign : {1.0, -1.0}) {
+            if (sign * axis.z >= -1e-9) {
+                directions.all.push_back(sign * axis);
+            }
+        }
+    }
+    directions.best_count = directions.all.size();
+    const double elevation = low_elevation_deg * pi / 180;
+    constexpr int azimuths = 16;
+    for (int i = 0; i < azimuths; ++i) {
+        const double azimuth = 2 * pi * i / azimuths;
+        directions.all.push_back({std::cos(elevation) * std::cos(azimuth),
+                                  std::cos(elevation) * std::sin(azimuth), std::sin(elevation)});
+    }
+    return directions;
+}
+
+} // namespace loopwright::loop::detail

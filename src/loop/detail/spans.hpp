@@ -1,0 +1,67 @@
+#pragma once
+// The conductor's path cut into short spans, and the static interaction of two of them.
+#include "geometry/wire_path.hpp"
+
+#include <array>
+#include <vector>
+
+namespace loopwright::loop::detail {
+
+struct Sample {
+    geometry::Vector3 point, tangent;
+    double s_m = 0;
+    double weight_m = 0;
+};
+
+/// Part of one piece of the path.
+struct Span {
+    std::size_t piece = 0;
+    double share_from = 0, share_to = 0; ///< of the piece
+    double from_m = 0, to_m = 0;         ///< along the path
+    std::array<Sample, 2> samples;       ///< Gauss points
+    geometry::Vector3 middle;
+    [[nodiscard]] double length_m() const noexcept { return to_m - from_m; }
+};
+
+/// Cuts a path: fine at the capacitor's gap (its charge is dense there), growing to a largest length.
+struct Cutting {
+    double gap_parts = 2;    ///< spans in half the gap
+    double growth = 2.0;     ///< of each span over the one before, away from the gap
+    double longest_m = 0.13; ///< of a span
+};
+
+/// Spans from s = 0 to the end; symmetric about the opposite point where the path is reversible. No span
+/// crosses a corner, the edge of the gap or the opposite point.
+[[nodiscard]] std::vector<Span> cut(const geometry::WirePath& path, const Cutting& cutting);
+
+/// Double integrals over two spans [m]: of the kernel, and of the kernel times the cosine between the
+/// directions.
+struct PairIntegral {
+    double scalar_m = 0, vector_m = 0;
+    PairIntegral& operator+=(const PairIntegral& other) noexcept {
+        scalar_m += other.scalar_m;
+        vector_m += other.vector_m;
+        return *this;
+    }
+};
+
+/// Static interactions on a path with a round conductor, (L.5): exact along a straight run, corrected for
+/// curvature on a smooth one, by subdivision across corners and between neighbouring turns. Relative accuracy
+/// about 1e-4 of each.
+class StaticInteraction {
+public:
+    StaticInteraction(const geometry::WirePath& path, double radius_m);
+    [[nodiscard]] PairIntegral operator()(const Span& a, const Span& b) const;
+
+private:
+    [[nodiscard]] double run_distance_m(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral along_run(const Span& a, const Span& b, double distance_m) const;
+    [[nodiscard]] PairIntegral apart(const Span& a, const Span& b) const;
+
+    const geometry::WirePath& path_;
+    double radius_m_;
+    std::vector<int> run_;              ///< of each piece: pieces joined smoothly share one
+    std::vector<double> curvature_1_m_; ///< of each piece
+};
+
+} // namespace loopwright::loop::detail

@@ -1,0 +1,55 @@
+#pragma once
+// The loop as a circuit of its two currents with the capacitor in it: resonance, the split of the resistance,
+// the slope of the reactance.
+#include "capacitor/capacitor.hpp"
+#include "conductor/conductor.hpp"
+#include "loop/detail/loop_series.hpp"
+
+#include <complex>
+#include <optional>
+
+namespace loopwright::loop::detail {
+
+/// What is lost in the conductor besides the straight conductor's own impedance.
+struct LoopLosses {
+    const conductor::Conductor* conductor = nullptr;
+    double proximity_factor = 1; ///< on the conductor's resistance
+    double joints_ohm = 0;       ///< spread evenly along the conductor
+};
+
+/// Everything per ampere opposite the capacitor. Resistances in ohm, there.
+struct TunedLoop {
+    std::complex<double> capacitor_current, charge_current; ///< c0 and c1 with c0 + c1 = 1, (L.18)
+    double capacitor_reactance_ohm = 0;                     ///< 1/(omega C), > 0
+    double radiation_ohm = 0, conductor_ohm = 0, joints_ohm = 0, capacitor_ohm = 0;
+    double capacitor_low_ohm = 0, capacitor_high_ohm = 0; ///< where the capacitor's loss is a class value
+    double reactance_slope_ohm_s = 0;                     ///< dX/d omega opposite the capacitor, C fixed
+    [[nodiscard]] double total_ohm() const noexcept {
+        return radiation_ohm + conductor_ohm + joints_ohm + capacitor_ohm;
+    }
+};
+
+/// Immutable once made; the referenced parts must outlive it.
+class LoopCircuit {
+public:
+    LoopCircuit(const LoopSeries& series, LoopLosses losses, const capacitor::Capacitor& capacitor)
+        : series_(series), losses_(losses), capacitor_(capacitor) {}
+
+    /// The loop tuned to a frequency: X = 0 opposite the capacitor, (L.17). Nothing where no positive
+    /// capacitance does it: the loop is resonant by itself below.
+    [[nodiscard]] std::optional<TunedLoop> tune(double frequency_Hz) const;
+
+    /// Impedance opposite the capacitor [ohm] with a capacitance that stays, (L.16).
+    [[nodiscard]] std::complex<double> impedance(double frequency_Hz, double capacitance_F) const;
+
+private:
+    using Matrix = Pair<std::complex<double>>;
+    [[nodiscard]] Matrix loop_matrix(double k_1_m, std::complex<double> internal_ohm_m) const;
+    [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned) const;
+
+    const LoopSeries& series_;
+    LoopLosses losses_;
+    const capacitor::Capacitor& capacitor_;
+};
+
+} // namespace loopwright::loop::detail

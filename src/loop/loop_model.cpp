@@ -1,0 +1,15 @@
+#include "loop/loop_model.hpp"
+
+#include "base/error.hpp"
+#include "loop/closed_form.hpp"
+
+namespace loopwright::loop {
+
+std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model) {
+    if (model == Model::full_wave) {
+        throw base::InputError::sentence("--model", "This build has no full-wave model; use closed-form.");
+    }
+    return make_closed_form(design);
+}
+
+} // namespace loopwright::loop
