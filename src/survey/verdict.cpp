@@ -1,0 +1,147 @@
+#include "survey/verdict.hpp"
+
+#include "units/text.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <string>
+
+namespace loopwright::survey {
+namespace {
+
+std::string percent(double share, int digits = 2) {
+    return units::shown(100.0 * share, units::Dimension::number, digits) + " %";
+}
+
+/// Two values with just so many digits (3 to 6) that a person sees them differ.
+template <class Quantity>
+std::pair<std::string, std::string> told_apart(Quantity a, Quantity b) {
+    std::pair<std::string, std::string> texts;
+    for (int digits = 3; digits <= 6; ++digits) {
+        texts = {units::shown(a, digits), units::shown(b, digits)};
+        if (texts.first != texts.second) {
+            break;
+        }
+    }
+    return texts;
+}
+
+/// An interval that the model left at zero is not known: then both ends are the nominal value.
+template <class Quantity>
+units::Interval<Quantity> known(Quantity nominal, const units::Interval<Quantity>& range) {
+    if (range == units::Interval<Quantity>{}) {
+        return {nominal, nominal};
+    }
+    return {std::min(nominal, range.low), std::max(nominal, range.high)};
+}
+
+Reason not_established(const loop::OperatingPoint& point) {
+    for (const base::Notice& notice : point.notices.worst_first()) {
+        if (notice.severity == base::Severity::not_established) {
+            std::string text = notice.text;
+            if (!text.empty() && text.back() == '.') {
+                text.pop_back();
+            }
+            return {BandVerdict::not_established, "Not established: " + text};
+        }
+    }
+    return {BandVerdict::not_established, "Not established: the model stands behind no number here"};
+}
+
+/// What the capacitor with its stray can supply, against what is needed.
+std::optional<Reason> reach(const loop::Resonance& r, const design::Capacitor& capacitor) {
+    const units::Capacitance stray = capacitor.stray.value;
+    const units::Capacitance start = capacitor.minimum.value + stray;
+    const units::Capacitance end = capacitor.maximum.value + stray;
+    const std::string with = stray.value() > 0 ? " with its stray" : "";
+    const units::Capacitance need = r.tuning_capacitance;
+    const auto range = known(need, r.tuning_capacitance_range);
+    if (!r.in_capacitor_range) {
+        const bool low = need < start;
+        const auto [needed, limit] = told_apart(need, low ? start : end);
+        return Reason{BandVerdict::out_of_reach, "Needs " + needed + "; the capacitor " +
+                                                     (low ? "starts at " : "ends at ") + limit + with};
+    }
+    const bool low = range.low < start;
+    if (!low && range.high <= end) {
+        return std::nullopt;
+    }
+    const auto [needed, limit] = told_apart(need, low ? start : end);
+    return Reason{BandVerdict::edge_of_range,
+                  "Needs " + needed + ", perhaps " + units::shown(low ? range.low : range.high) +
+                      "; the capacitor " + (low ? "starts at " : "ends at ") + limit + with};
+}
+
+/// Voltage goes with the root of the power, so the power at which the rating is reached follows exactly.
+std::optional<Reason> voltage(const loop::OperatingPoint& point, const design::CapacitorRating& rating) {
+    if (!rating.peak_voltage) {
+        return std::nullopt;
+    }
+    const loop::Resonance& r = *point.resonance;
+    const units::Voltage limit = rating.peak_voltage->value;
+    const units::Voltage peak = r.capacitor_voltage_peak;
+    const units::Voltage high = known(peak, r.capacitor_voltage_peak_range).high;
+    if (high <= limit) {
+        return std::nullopt;
+    }
+    const double ratio = limit.value() / high.value();
+    const auto [now, rated] = told_apart(peak > limit ? peak : high, limit);
+    const std::string volts = peak > limit ? now + " peak" : units::shown(peak) + " peak, perhaps " + now;
+    return Reason{BandVerdict::voltage_exceeded, volts + ", rated " + rated + "; the rating is reached at " +
+                                                     units::shown(point.power * ratio * ratio, 2)};
+}
+
+std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emission& emission) {
+    const loop::Resonance& r = *point.resonance;
+    const units::Frequency low = known(r.bandwidth_vswr, r.bandwidth_vswr_range).low;
+    if (low >= emission.working_width) {
+        return std::nullopt;
+    }
+    const auto [wide, wanted] = told_apart(low, emission.working_width);
+    return Reason{BandVerdict::narrow, (r.bandwidth_vswr < emission.working_width ? "" : "Perhaps only ") +
+                                           wide + " wide at VSWR " +
+                                           units::shown(point.vswr_limit, units::Dimension::number) + "; " +
+                                           emission.name + " works in " + wanted};
+}
+
+/// "1.2 kV peak, rated 2 kV" or that there is nothing to hold it against.
+std::string volts_beside(const loop::Resonance& r, const design::CapacitorRating& rating) {
+    const std::string volts = units::shown(r.capacitor_voltage_peak) + " peak, ";
+    return volts +
+           (rating.peak_voltage ? "rated " + units::shown(rating.peak_voltage->value) : "no rating given");
+}
+
+Reason radiates(const loop::Resonance& r, const design::CapacitorRating& rating) {
+    const double low = known(r.efficiency, r.efficiency_range).low;
+    const BandVerdict verdict = low >= worthwhile_from ? BandVerdict::worthwhile
+                                : low >= weak_from     ? BandVerdict::weak
+                                                       : BandVerdict::very_weak;
+    std::string text = "Radiates " + percent(r.efficiency);
+    const bool lowered = percent(low) != percent(r.efficiency);
+    text += lowered ? " of the power, perhaps " + percent(low) : " of the power";
+    return {verdict, text + "; " + volts_beside(r, rating)};
+}
+
+} // namespace
+
+std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
+                            const band::Emission& emission) {
+    if (!point.resonance) {
+        return {not_established(point)};
+    }
+    std::optional<Reason> reached = reach(*point.resonance, design.capacitor);
+    if (reached && reached->verdict == BandVerdict::out_of_reach) {
+        return {*reached};
+    }
+    std::vector<Reason> all = {radiates(*point.resonance, design.capacitor.rating)};
+    for (const auto& reason : {reached, voltage(point, design.capacitor.rating), width(point, emission)}) {
+        if (reason) {
+            all.push_back(*reason);
+        }
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Reason& a, const Reason& b) { return a.verdict > b.verdict; });
+    return all;
+}
+
+} // namespace loopwright::survey

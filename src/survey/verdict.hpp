@@ -1,0 +1,23 @@
+#pragma once
+// What a band is worth with this loop, in words.
+#include "band/emission.hpp"
+#include "design/design.hpp"
+#include "survey/survey.hpp"
+
+#include <vector>
+
+namespace loopwright::survey {
+
+/// Shares of the power that reach the sky which separate worthwhile, weak and very weak: common practice, no
+/// source. 10 % is 10 dB (one and two thirds S units of 6 dB) below all of the power, 1 % is 20 dB.
+inline constexpr double worthwhile_from = 0.10;
+inline constexpr double weak_from = 0.01;
+
+/// Everything that decides about a band, worst first; never empty, and the first is the verdict. Limits are
+/// held against the unfavourable end of an interval: lower efficiency and bandwidth, higher voltage, either
+/// end of the needed capacitance. Without a voltage rating no verdict is given on volts and the text says so.
+/// No reason ever calls a state harmless. Capacitor limits are those of minimum and maximum with stray.
+[[nodiscard]] std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
+                                          const band::Emission& emission);
+
+} // namespace loopwright::survey
