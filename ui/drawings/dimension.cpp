@@ -1,0 +1,77 @@
+#include "drawings/dimension.hpp"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::drawings {
+
+namespace {
+
+void paint_arrow(QPainter& painter, const QPointF& tip, const QPointF& from, double size) {
+    const QLineF shaft(from, tip);
+    if (shaft.length() <= 0.0) {
+        return;
+    }
+    const QPointF along = QPointF(shaft.dx(), shaft.dy()) / shaft.length();
+    const QPointF across(-along.y(), along.x());
+    QPainterPath head(tip);
+    head.lineTo(tip - size * along + 0.33 * size * across);
+    head.lineTo(tip - size * along - 0.33 * size * across);
+    head.closeSubpath();
+    painter.fillPath(head, painter.pen().color());
+}
+
+} // namespace
+
+void paint_dimension(QPainter& painter, const QLineF& line, const QString& text) {
+    const QFontMetricsF metrics(painter.font(), painter.device());
+    const double arrow = 0.55 * metrics.height();
+    painter.drawLine(line);
+    const bool roomy = line.length() > 2.5 * arrow;
+    if (roomy) {
+        paint_arrow(painter, line.p2(), line.p1(), arrow);
+        paint_arrow(painter, line.p1(), line.p2(), arrow);
+    }
+    painter.save();
+    painter.translate(line.center());
+    double angle = -line.angle();
+    while (angle <= -90.5) {
+        angle += 180.0; // readable from below or from the right
+    }
+    painter.rotate(angle);
+    const double width = metrics.horizontalAdvance(text);
+    painter.drawText(QPointF(-width / 2.0, -0.25 * metrics.height()), text);
+    painter.restore();
+}
+
+void paint_extension(QPainter& painter, const QPointF& from, const QPointF& to) {
+    const QLineF line(from, to);
+    if (line.length() > 0.0) {
+        const QPointF along = QPointF(line.dx(), line.dy()) / line.length();
+        painter.drawLine(from + 3.0 * along, to + 4.0 * along);
+    }
+}
+
+void paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds) {
+    const QFontMetricsF metrics(painter.font(), painter.device());
+    QRectF box(0, 0, metrics.horizontalAdvance(text), metrics.height());
+    box.moveCenter(centre);
+    box.moveLeft(
+        std::clamp(box.left(), bounds.left(), std::max(bounds.left(), bounds.right() - box.width())));
+    box.moveTop(std::clamp(box.top(), bounds.top(), std::max(bounds.top(), bounds.bottom() - box.height())));
+    painter.drawText(QPointF(box.left(), box.top() + metrics.ascent()), text);
+}
+
+void paint_ground(QPainter& painter, const QLineF& line, double depth_px) {
+    painter.drawLine(line);
+    const double step = 1.6 * depth_px;
+    for (double x = line.x1() + depth_px; x <= line.x2(); x += step) {
+        painter.drawLine(QPointF(x, line.y1()), QPointF(x - depth_px, line.y1() + depth_px));
+    }
+}
+
+} // namespace loopwright::drawings

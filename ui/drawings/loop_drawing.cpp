@@ -1,0 +1,192 @@
+#include "drawings/loop_drawing.hpp"
+
+#include "drawings/dimension.hpp"
+#include "drawings/view_painter.hpp"
+
+#include <QFontMetricsF>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::drawings {
+
+namespace {
+
+/// Room around a view in line heights: title and capacitor's label; dimension of the height; edge; below.
+constexpr double room_above = 3.4, room_left = 3.2, room_right = 1.2, room_below = 1.0;
+/// Room at the foot of the drawing for the conductor's text and the scale bar.
+constexpr double foot_lines = 2.6;
+
+/// 1, 2 or 5 times a power of ten, the largest not above x.
+double round_length(double x) {
+    const double decade = std::pow(10.0, std::floor(std::log10(x)));
+    const double rest = x / decade;
+    return decade * (rest >= 5.0 ? 5.0 : rest >= 2.0 ? 2.0 : 1.0);
+}
+
+/// The part of a rectangle that a view may fill.
+QRectF room_for_view(const QRectF& rect, double line) {
+    return rect.adjusted(room_left * line, room_above * line, -room_right * line, -room_below * line);
+}
+
+double fitting_scale(const View& view, double ground_m, const QRectF& rect, double line) {
+    const QRectF room = room_for_view(rect, line);
+    const double tall = view.extent.height() + ground_m;
+    return std::min(room.width() / std::max(view.extent.width(), 1e-3), room.height() / std::max(tall, 1e-3));
+}
+
+/// Where (0, 0) of the view lies so that the view with its ground sits in the middle of its room.
+QPointF origin_of(const View& view, double ground_m, const QRectF& rect, double line, double scale) {
+    const QRectF room = room_for_view(rect, line);
+    const QPointF middle(view.extent.center().x(), view.extent.center().y() - ground_m / 2.0);
+    return {room.center().x() - scale * middle.x(), room.center().y() + scale * middle.y()};
+}
+
+} // namespace
+
+LoopDrawing::LoopDrawing(const design::Design& design, units::UnitSystem system)
+    : design_(design), system_(system), views_(views_of(design)) {}
+
+QString LoopDrawing::length(double metres) const {
+    return QString::fromStdString(units::shown(metres, units::Dimension::length, 3, system_));
+}
+
+QString LoopDrawing::capacitor_text() const {
+    return tr("capacitor %1 to %2")
+        .arg(QString::fromStdString(units::shown(design_.capacitor.minimum.value)),
+             QString::fromStdString(units::shown(design_.capacitor.maximum.value)));
+}
+
+QString LoopDrawing::conductor_text() const {
+    const design::Conductor& conductor = design_.conductor;
+    const QString diameter = length(conductor.diameter.value.value());
+    QString form;
+    switch (conductor.form) {
+    case design::ConductorForm::wire:
+        form = tr("wire %1").arg(diameter);
+        break;
+    case design::ConductorForm::tube:
+        form = tr("tube %1, wall %2").arg(diameter, length(conductor.wall.value.value()));
+        break;
+    case design::ConductorForm::strip:
+        form = tr("strip %1 × %2")
+                   .arg(length(conductor.width.value.value()), length(conductor.thickness.value.value()));
+        break;
+    case design::ConductorForm::braid:
+        form = tr("braid %1").arg(diameter);
+        break;
+    case design::ConductorForm::stranded:
+        form = tr("stranded wire %1").arg(diameter);
+        break;
+    }
+    return tr("%1; %2 of conductor").arg(form, length(views_.conductor_length_m));
+}
+
+QString LoopDrawing::turns_text() const {
+    if (design_.loop.turns < 2) {
+        return {};
+    }
+    return tr("%n turns, %1 apart", nullptr, design_.loop.turns)
+        .arg(length(design_.loop.turn_spacing.value.value()));
+}
+
+void LoopDrawing::paint(QPainter& painter, const QRectF& rect, const QPalette& palette) const {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double line = QFontMetricsF(painter.font(), painter.device()).height();
+    const QRectF upper = rect.adjusted(0, 0, 0, -foot_lines * line);
+    QRectF front = upper, side = upper;
+    if (views_.side) {
+        const double depth = views_.side->extent.width(), across = views_.front.extent.width();
+        front.setRight(upper.right() - std::clamp(depth / (depth + across), 0.3, 0.5) * upper.width());
+        side.setLeft(front.right());
+    }
+    const double ground_m = ground_room_m(standing_view(), views_.clearance_m);
+    double scale = fitting_scale(views_.front, views_.side ? 0.0 : ground_m, front, line);
+    if (views_.side) {
+        scale = std::min(scale, fitting_scale(*views_.side, ground_m, side, line));
+    }
+    if (scale > 0.0) {
+        paint_front(painter, front, palette, scale);
+        if (views_.side) {
+            paint_side(painter, side, palette, scale);
+        }
+        paint_foot(painter, rect, palette, scale);
+    }
+    painter.restore();
+}
+
+void LoopDrawing::paint_front(QPainter& painter, const QRectF& rect, const QPalette& palette,
+                              double scale) const {
+    const double line = QFontMetricsF(painter.font(), painter.device()).height();
+    const View& view = views_.front;
+    const double ground_m = views_.side ? 0.0 : ground_room_m(view, views_.clearance_m);
+    ViewPainter on(painter, palette, view, scale, origin_of(view, ground_m, rect, line, scale));
+    if (views_.clearance_m && !views_.side) {
+        on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), rect);
+    }
+    on.conductor();
+    on.capacitor(capacitor_text(), rect);
+    if (views_.coupling_centre) {
+        const double diameter_m = design_.coupling->diameter.value.value();
+        on.coupling(*views_.coupling_centre, diameter_m / 2.0, tr("coupling loop %1").arg(length(diameter_m)),
+                    rect);
+    }
+    on.width(length(view.extent.width()));
+    if (std::abs(view.extent.height() / view.extent.width() - 1.0) > 0.005) {
+        on.height(length(view.extent.height()));
+    }
+    painter.setPen(palette.color(QPalette::PlaceholderText));
+    paint_label(painter, rect.topLeft(), views_.side ? tr("along the axis") : QString(), rect);
+}
+
+void LoopDrawing::paint_side(QPainter& painter, const QRectF& rect, const QPalette& palette,
+                             double scale) const {
+    const double line = QFontMetricsF(painter.font(), painter.device()).height();
+    const View& view = *views_.side;
+    const double ground_m = ground_room_m(view, views_.clearance_m);
+    ViewPainter on(painter, palette, view, scale, origin_of(view, ground_m, rect, line, scale));
+    if (views_.clearance_m) {
+        on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), rect);
+    }
+    on.conductor();
+    on.capacitor(turns_text(), rect);
+    painter.setPen(palette.color(QPalette::PlaceholderText));
+    paint_label(painter, rect.topLeft(), tr("from the side"), rect);
+}
+
+void LoopDrawing::paint_foot(QPainter& painter, const QRectF& rect, const QPalette& palette,
+                             double scale) const {
+    const QFontMetricsF metrics(painter.font(), painter.device());
+    const double line = metrics.height();
+    painter.setPen(QPen(palette.color(QPalette::Text), line / 18.0));
+    const double base = rect.bottom() - 0.3 * line;
+    painter.drawText(QPointF(rect.left(), base - metrics.descent()), conductor_text());
+
+    const double foot_m = 0.3048;
+    const double unit_m = system_ == units::UnitSystem::imperial ? foot_m : 1.0;
+    const double bar_m = unit_m * round_length(0.28 * rect.width() / scale / unit_m);
+    const double x = rect.right() - bar_m * scale;
+    const QString text =
+        system_ == units::UnitSystem::imperial ? tr("%1 ft").arg(bar_m / foot_m) : length(bar_m);
+    const double y = base - 0.2 * line;
+    painter.drawLine(QPointF(x, y), QPointF(rect.right(), y));
+    painter.drawLine(QPointF(x, y - 0.25 * line), QPointF(x, y + 0.25 * line));
+    painter.drawLine(QPointF(rect.right(), y - 0.25 * line), QPointF(rect.right(), y + 0.25 * line));
+    painter.drawText(
+        QPointF(rect.right() - bar_m * scale / 2.0 - metrics.horizontalAdvance(text) / 2.0, y - 0.35 * line),
+        text);
+}
+
+QString LoopDrawing::description() const {
+    QString text = tr("Drawing of the loop to scale: %1 wide, %2 high, %3, %4.")
+                       .arg(length(views_.front.extent.width()), length(views_.front.extent.height()),
+                            conductor_text(), capacitor_text());
+    if (views_.clearance_m) {
+        text += QLatin1Char(' ') + tr("Lowest point %1 above the ground.").arg(length(*views_.clearance_m));
+    }
+    return text;
+}
+
+} // namespace loopwright::drawings

@@ -1,0 +1,43 @@
+#pragma once
+// The loop to scale, with dimensions. Window-free: the page, the printed sheet and the exported picture paint
+// the same thing with the same code; colours are the roles of the palette handed in.
+#include "drawings/loop_views.hpp"
+#include "units/text.hpp"
+
+#include <QCoreApplication>
+#include <QPalette>
+#include <QRectF>
+#include <QString>
+
+class QPainter;
+
+namespace loopwright::drawings {
+
+class LoopDrawing {
+    Q_DECLARE_TR_FUNCTIONS(LoopDrawing)
+public:
+    /// design: without refusals.
+    LoopDrawing(const design::Design& design, units::UnitSystem system);
+
+    /// Paints into a rectangle with the painter's font; line widths follow the size of the font.
+    void paint(QPainter& painter, const QRectF& rect, const QPalette& palette) const;
+
+    /// What the drawing shows, in words, for those who do not see it.
+    [[nodiscard]] QString description() const;
+
+private:
+    void paint_front(QPainter& painter, const QRectF& rect, const QPalette& palette, double scale) const;
+    void paint_side(QPainter& painter, const QRectF& rect, const QPalette& palette, double scale) const;
+    void paint_foot(QPainter& painter, const QRectF& rect, const QPalette& palette, double scale) const;
+    [[nodiscard]] QString length(double metres) const;
+    [[nodiscard]] QString capacitor_text() const;
+    [[nodiscard]] QString conductor_text() const;
+    [[nodiscard]] QString turns_text() const;
+    /// The view that shows how high the loop stands.
+    [[nodiscard]] const View& standing_view() const { return views_.side ? *views_.side : views_.front; }
+    design::Design design_;
+    units::UnitSystem system_;
+    LoopViews views_;
+};
+
+} // namespace loopwright::drawings

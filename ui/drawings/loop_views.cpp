@@ -1,0 +1,107 @@
+#include "drawings/loop_views.hpp"
+
+#include "geometry/winding.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::drawings {
+
+namespace {
+
+using geometry::Vector3;
+using geometry::WirePath;
+
+geometry::Winding winding_of(const design::LoopShape& loop) {
+    geometry::Winding winding;
+    winding.outline = static_cast<geometry::Outline>(loop.outline);
+    winding.sides = loop.sides;
+    winding.size = loop.size.value;
+    winding.measure = static_cast<geometry::Measure>(loop.size_is);
+    winding.width = loop.width.value;
+    winding.height = loop.height.value;
+    winding.corner_down = loop.corner_down;
+    winding.turns = loop.turns;
+    winding.arrangement = static_cast<geometry::Arrangement>(loop.arrangement);
+    winding.spacing = loop.turn_spacing.value;
+    winding.lead = loop.lead.value;
+    winding.gap = loop.gap.value;
+    return winding;
+}
+
+geometry::Placement placement_of(const design::Site& site) {
+    geometry::Placement placement;
+    placement.tilt = site.plane == design::Plane::horizontal ? units::degrees(90) : site.tilt.value;
+    placement.free_space = site.ground.kind == design::GroundKind::free_space;
+    placement.clearance = site.lowest_point.value;
+    return placement;
+}
+
+/// Projects the path on two directions seen from an origin.
+View project(const WirePath& path, const Vector3& origin, const Vector3& right, const Vector3& up) {
+    const auto flat = [&](const Vector3& point) {
+        return QPointF(dot(point - origin, right), dot(point - origin, up));
+    };
+    View view;
+    const double half_gap_m = path.gap_m() / 2.0;
+    const auto add = [&](double s_m) {
+        if (s_m >= half_gap_m && s_m <= path.length_m() - half_gap_m) {
+            view.conductor << flat(path.point(s_m));
+        }
+    };
+    view.conductor << flat(path.point(half_gap_m));
+    for (std::size_t i = 0; i < path.pieces().size(); ++i) {
+        const auto& piece = path.pieces()[i];
+        // Two degrees a step: under a pixel off for any circle on a page.
+        const int steps = piece.is_straight()
+                              ? 1
+                              : 1 + static_cast<int>(std::abs(piece.turning_angle()) * 180.0 / 3.14159 / 2.0);
+        for (int step = 0; step < steps; ++step) {
+            add(path.begin_m(i) + piece.length_m() * step / steps);
+        }
+    }
+    view.conductor << flat(path.point(path.length_m() - half_gap_m));
+    view.extent = view.conductor.boundingRect();
+    view.capacitor = flat(path.capacitor_point());
+    const QPointF along = flat(path.tangent(0) + origin);
+    const double length = std::hypot(along.x(), along.y());
+    view.along_capacitor = length > 0.3 ? along / length : QPointF();
+    return view;
+}
+
+double seen_width_m(const design::Conductor& conductor, bool from_side) {
+    if (conductor.form == design::ConductorForm::strip) {
+        return from_side ? conductor.width.value.value() : conductor.thickness.value.value();
+    }
+    return conductor.diameter.value.value();
+}
+
+} // namespace
+
+LoopViews views_of(const design::Design& design) {
+    const auto winding = winding_of(design.loop);
+    const auto placement = placement_of(design.site);
+    const WirePath path = geometry::wire_path(winding, placement);
+    const geometry::Frame frame = geometry::frame_of(winding, placement);
+
+    LoopViews views;
+    views.front = project(path, frame.origin, frame.right, frame.up);
+    views.front.width_m = seen_width_m(design.conductor, false);
+    views.conductor_length_m = path.length_m();
+    const bool stack = design.loop.turns > 1 && design.loop.arrangement == design::Arrangement::stack;
+    if (stack || placement.tilt.value() != 0.0) {
+        views.side = project(path, frame.origin, Vector3{0, 1, 0}, Vector3{0, 0, 1});
+        views.side->width_m = seen_width_m(design.conductor, true);
+    }
+    if (!placement.free_space) {
+        views.clearance_m = placement.clearance.value();
+    }
+    if (design.coupling) {
+        const double radius_m = design.coupling->diameter.value.value() / 2.0;
+        const double lowest_m = views.front.extent.top(); // y is upward here: top() is the least
+        views.coupling_centre = QPointF(0, lowest_m + design.coupling->axis_offset.value.value() + radius_m);
+    }
+    return views;
+}
+
+} // namespace loopwright::drawings

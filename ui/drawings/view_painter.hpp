@@ -1,0 +1,54 @@
+#pragma once
+// Paints one view of the loop on paper: conductor, capacitor, coupling loop, ground, dimensions.
+#include "drawings/loop_views.hpp"
+
+#include <QColor>
+#include <QPalette>
+#include <QPointF>
+#include <QRectF>
+#include <QString>
+
+class QPainter;
+
+namespace loopwright::drawings {
+
+/// A loop that stands higher than this share of its own height is drawn nearer, with the line of its height
+/// broken.
+inline constexpr double highest_true_clearance = 0.8;
+inline constexpr double broken_clearance = 0.3;
+
+/// Room for the ground below a view, in metres on the scale of the drawing; 0 in free space.
+[[nodiscard]] double ground_room_m(const View& view, const std::optional<double>& clearance_m);
+
+class ViewPainter {
+public:
+    /// origin: where (0, 0) of the view lies; scale: painter units a metre.
+    ViewPainter(QPainter& painter, const QPalette& palette, const View& view, double scale,
+                const QPointF& origin);
+
+    void conductor();
+    void capacitor(const QString& label, const QRectF& bounds);
+    void coupling(const QPointF& centre, double radius_m, const QString& label, const QRectF& bounds);
+    /// Across the middle of the loop.
+    void width(const QString& text);
+    /// To the left of the loop.
+    void height(const QString& text);
+    /// The ground below, and the height above it. drawn_m may be less than the true clearance: then it is
+    /// broken.
+    void ground(double drawn_m, bool broken, const QString& text, const QRectF& bounds);
+    /// A text under the view.
+    void caption(const QString& text, double below, const QRectF& bounds);
+
+private:
+    [[nodiscard]] QPointF at(const QPointF& metres) const;
+    [[nodiscard]] QRectF box() const;
+    void thin_pen(QPalette::ColorRole role);
+    QPainter& painter_;
+    const QPalette& palette_;
+    const View& view_;
+    double scale_;
+    QPointF origin_;
+    double line_; ///< height of a line of text
+};
+
+} // namespace loopwright::drawings

@@ -1,0 +1,251 @@
+#include "inputs/quantity_field.hpp"
+
+#include "base/error.hpp"
+
+#include <QAction>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QStyle>
+#include <QStyleOptionFrame>
+#include <QWheelEvent>
+
+#include <chrono>
+#include <cmath>
+#include <utility>
+
+namespace loopwright::inputs {
+
+namespace {
+
+/// So long a typing person is not contradicted: "0" on the way to "0.9" is no mistake yet.
+constexpr std::chrono::milliseconds typing_pause{700};
+constexpr int usual_characters = 12;
+constexpr int least_characters = 7;
+
+bool same(double a, double b) {
+    return std::abs(a - b) <= 1e-12 * std::abs(b);
+}
+
+} // namespace
+
+QuantityField::QuantityField(const Kind& kind, std::string where, QWidget* parent)
+    : QAbstractSpinBox(parent), kind_(kind), where_(std::move(where)) {
+    setFocusPolicy(Qt::StrongFocus); // the wheel does not take the focus
+    setButtonSymbols(kind.whole ? UpDownArrows : NoButtons);
+    setCorrectionMode(CorrectToPreviousValue);
+    pause_.setSingleShot(true);
+    pause_.setInterval(typing_pause);
+    connect(&pause_, &QTimer::timeout, this, &QuantityField::show_refusal);
+    connect(lineEdit(), &QLineEdit::textEdited, this, [this](const QString& text) { take_text(text, true); });
+    lineEdit()->installEventFilter(this);
+    connect(this, &QAbstractSpinBox::editingFinished, this, &QuantityField::finish);
+}
+
+void QuantityField::set_value(double si, const QString& typed) {
+    const bool unchanged = value_ && same(*value_, si) && typed == typed_;
+    const bool same_quantity = value_ && same(*value_, si);
+    value_ = si;
+    typed_ = typed;
+    const bool refused = !refusal_.isEmpty() || !waiting_refusal_.isEmpty();
+    if ((typing_ && same_quantity) || (unchanged && refused)) {
+        return; // the person's text stays, also one that was refused, while the design has nothing new to say
+    }
+    typing_ = false;
+    clear_refusal();
+    show_text(typed_.isEmpty() ? default_text(si, kind_, system_) : typed_);
+}
+
+void QuantityField::set_optional(bool optional, const QString& placeholder) {
+    optional_ = optional;
+    lineEdit()->setPlaceholderText(placeholder);
+}
+
+void QuantityField::set_nothing() {
+    value_.reset();
+    typed_.clear();
+    if (!typing_ || !text().trimmed().isEmpty()) {
+        typing_ = false;
+        clear_refusal();
+        show_text({});
+    }
+}
+
+void QuantityField::set_unit_system(units::UnitSystem system) {
+    system_ = system;
+    if (value_ && typed_.isEmpty() && !typing_) {
+        show_text(default_text(*value_, kind_, system_));
+    }
+    Q_EMIT remarks_changed();
+}
+
+void QuantityField::choose_unit(const units::Unit& unit) {
+    if (value_) {
+        const QString text = in_unit(*value_, unit, 6);
+        show_text(text);
+        take_text(text, false);
+        Q_EMIT finished();
+    }
+}
+
+void QuantityField::refuse(const QString& sentence) {
+    waiting_refusal_ = sentence;
+    if (typing_) {
+        pause_.start();
+    } else {
+        show_refusal();
+    }
+}
+
+QString QuantityField::equivalent() const {
+    return value_ && refusal_.isEmpty() ? inputs::equivalent(text(), *value_, kind_, system_) : QString();
+}
+
+QString QuantityField::bare_unit() const {
+    if (kind_.dimension == units::Dimension::number) {
+        return {};
+    }
+    const QString shown_before = typed_.isEmpty() && value_ ? default_text(*value_, kind_, system_) : typed_;
+    if (const auto unit = unit_in(shown_before, kind_.dimension)) {
+        return QString::fromStdString(unit->symbol);
+    }
+    return QString::fromStdString(units::units_of(kind_.dimension).front().symbol);
+}
+
+void QuantityField::take_text(const QString& text, bool typing) {
+    typing_ = typing;
+    waiting_refusal_.clear();
+    pause_.stop();
+    if (optional_ && text.trimmed().isEmpty()) {
+        clear_refusal();
+        Q_EMIT emptied();
+        return;
+    }
+    try {
+        const Reading reading = read(text, kind_, bare_unit(), where_);
+        Q_EMIT edited(reading.si, reading.text); // may call refuse()
+        if (waiting_refusal_.isEmpty()) {
+            clear_refusal();
+        }
+    } catch (const base::InputError& error) {
+        refuse(QString::fromUtf8(error.what()));
+    }
+}
+
+void QuantityField::finish() {
+    if (typing_) {
+        typing_ = false;
+        if (!waiting_refusal_.isEmpty()) {
+            show_refusal();
+        } else if (refusal_.isEmpty() && value_) {
+            restore();
+        }
+    }
+    Q_EMIT finished();
+}
+
+void QuantityField::show_text(const QString& text) {
+    if (lineEdit()->text() != text) {
+        lineEdit()->setText(text);
+    }
+    Q_EMIT remarks_changed();
+}
+
+void QuantityField::show_refusal() {
+    pause_.stop();
+    if (waiting_refusal_.isEmpty()) {
+        return;
+    }
+    refusal_ = waiting_refusal_;
+    if (mark_ == nullptr) {
+        mark_ = lineEdit()->addAction(style()->standardIcon(QStyle::SP_MessageBoxWarning),
+                                      QLineEdit::TrailingPosition);
+    }
+    mark_->setVisible(true);
+    mark_->setToolTip(refusal_);
+    setAccessibleDescription(refusal_);
+    Q_EMIT remarks_changed();
+}
+
+void QuantityField::clear_refusal() {
+    pause_.stop();
+    waiting_refusal_.clear();
+    if (!refusal_.isEmpty()) {
+        refusal_.clear();
+        mark_->setVisible(false);
+        setAccessibleDescription(toolTip());
+    }
+    Q_EMIT remarks_changed();
+}
+
+void QuantityField::stepBy(int steps) {
+    if (value_) {
+        const QString next = stepped(text(), *value_, kind_, steps);
+        show_text(next);
+        take_text(next, false);
+        lineEdit()->selectAll();
+    }
+}
+
+QAbstractSpinBox::StepEnabled QuantityField::stepEnabled() const {
+    return value_ ? StepUpEnabled | StepDownEnabled : StepEnabled(StepNone);
+}
+
+QValidator::State QuantityField::validate(QString& /*input*/, int& /*position*/) const {
+    return QValidator::Acceptable;
+}
+
+QSize QuantityField::sizeHint() const {
+    QSize size = QAbstractSpinBox::sizeHint();
+    size.setWidth(fontMetrics().averageCharWidth() * usual_characters + size.height());
+    return size;
+}
+
+QSize QuantityField::minimumSizeHint() const {
+    QSize size = sizeHint();
+    size.setWidth(fontMetrics().averageCharWidth() * least_characters + size.height());
+    return size;
+}
+
+void QuantityField::wheelEvent(QWheelEvent* event) {
+    if (hasFocus()) {
+        QAbstractSpinBox::wheelEvent(event);
+    } else {
+        event->ignore(); // the page scrolls
+    }
+}
+
+void QuantityField::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && (typing_ || !refusal_.isEmpty())) {
+        restore();
+        return;
+    }
+    QAbstractSpinBox::keyPressEvent(event);
+}
+
+/// Undo and redo are the document's, not the line's own: a line edit would swallow the keys.
+bool QuantityField::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == lineEdit() &&
+        (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyPress)) {
+        const auto* key = dynamic_cast<QKeyEvent*>(event);
+        const bool undo = key->matches(QKeySequence::Undo);
+        if (undo || key->matches(QKeySequence::Redo)) {
+            if (undo && event->type() == QEvent::KeyPress) {
+                restore(); // only a refused text brings the key here
+                return true;
+            }
+            const bool refused = !refusal_.isEmpty() || !waiting_refusal_.isEmpty();
+            event->setAccepted(undo && refused);
+            return true;
+        }
+    }
+    return QAbstractSpinBox::eventFilter(watched, event);
+}
+
+/// Back to what the design holds.
+void QuantityField::restore() {
+    typing_ = false;
+    clear_refusal();
+    show_text(!value_ ? QString() : typed_.isEmpty() ? default_text(*value_, kind_, system_) : typed_);
+}
+
+} // namespace loopwright::inputs

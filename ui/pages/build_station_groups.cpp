@@ -1,0 +1,231 @@
+// The groups "Coupling", "Site" and "Station".
+#include "band/emission.hpp"
+#include "pages/build_specs.hpp"
+
+#include <QCoreApplication>
+
+#include <utility>
+
+namespace loopwright::pages {
+
+namespace {
+
+using design::Design;
+using design::GroundKind;
+using design::Plane;
+
+struct BuildStation {
+    Q_DECLARE_TR_FUNCTIONS(BuildStation)
+};
+
+bool has_coupling(const Design& d) {
+    return d.coupling.has_value();
+}
+
+std::vector<QuantitySpec> coupling_fields() {
+    FieldWords diameter{
+        "coupling.diameter", BuildStation::tr("Coupling loop diameter"),
+        BuildStation::tr("Diameter of the small loop that feeds the large one, of its centre line. "
+                         "About a fifth of the large loop is usual.")};
+    FieldWords wire{"coupling.conductor_diameter", BuildStation::tr("Its conductor"),
+                    BuildStation::tr("Diameter of the coupling loop's conductor.")};
+    FieldWords offset{
+        "coupling.axis_offset", BuildStation::tr("Distance of the axes"),
+        BuildStation::tr("Between the axes of both conductors where the coupling loop is nearest, "
+                         "opposite the capacitor.")};
+    diameter.applies = wire.applies = offset.applies = has_coupling;
+    wire.rare = offset.rare = true;
+    const auto part = [](auto member) {
+        return [member](const Design& d) -> std::optional<inputs::Reading> {
+            if (!d.coupling) {
+                return std::nullopt;
+            }
+            const auto& typed = (*d.coupling).*member;
+            return inputs::Reading{typed.value.value(), QString::fromStdString(typed.text)};
+        };
+    };
+    const auto spec = [&](FieldWords words, auto member) {
+        QuantitySpec made;
+        made.words = std::move(words);
+        made.kind = {units::Dimension::length};
+        made.get = part(member);
+        made.set = [member](Design& d, double si, const std::string& text) {
+            if (d.coupling) {
+                (*d.coupling).*member = units::Typed<units::Length>(units::metres(si), text);
+            }
+        };
+        return made;
+    };
+    return {spec(diameter, &design::Coupling::diameter), spec(wire, &design::Coupling::conductor_diameter),
+            spec(offset, &design::Coupling::axis_offset)};
+}
+
+/// Wording of ITU-R P.527; the last is common practice.
+QStringList soil_classes() {
+    return {QStringLiteral("sea water"),       QStringLiteral("fresh water"),
+            QStringLiteral("wet ground"),      QStringLiteral("medium dry ground"),
+            QStringLiteral("very dry ground"), QStringLiteral("average ground")};
+}
+
+ChoiceSpec ground_choice() {
+    ChoiceSpec spec;
+    spec.words = {
+        "site.ground", BuildStation::tr("Ground"),
+        BuildStation::tr("What lies below the loop. It is read and kept; the closed form computes for free "
+                         "space and says so.")};
+    spec.options = [](const Design&) {
+        return QStringList{BuildStation::tr("free space"), BuildStation::tr("perfect ground")} +
+               soil_classes() + QStringList{BuildStation::tr("own values")};
+    };
+    spec.get = [](const Design& d) {
+        const design::Ground& ground = d.site.ground;
+        if (ground.kind != GroundKind::soil) {
+            return ground.kind == GroundKind::free_space ? 0 : 1;
+        }
+        const auto index = soil_classes().indexOf(QString::fromStdString(ground.class_name));
+        return static_cast<int>(index < 0 ? 2 + soil_classes().size() : 2 + index);
+    };
+    spec.set = [](Design& d, int index) {
+        design::Ground& ground = d.site.ground;
+        if (index < 2) {
+            ground = {};
+            ground.kind = index == 0 ? GroundKind::free_space : GroundKind::perfect;
+            return;
+        }
+        ground.kind = GroundKind::soil;
+        ground.class_name = soil_classes().value(index - 2).toStdString();
+    };
+    return spec;
+}
+
+std::vector<QuantitySpec> soil_fields() {
+    const auto own_soil = [](const Design& d) {
+        return d.site.ground.kind == GroundKind::soil && d.site.ground.class_name.empty();
+    };
+    FieldWords permittivity{"site.ground.relative_permittivity", BuildStation::tr("Relative permittivity"),
+                            BuildStation::tr("Of the soil, 1 (none) to about 80 (water).")};
+    FieldWords conductivity{
+        "site.ground.conductivity", BuildStation::tr("Soil conductivity"),
+        BuildStation::tr("Of the soil; from 0.1 mS/m for dry rock to 5 S/m for sea water.")};
+    permittivity.applies = conductivity.applies = own_soil;
+    return {plain_number(
+                permittivity, [](auto& d) -> auto& { return d.site.ground.relative_permittivity; }),
+            typed_quantity(
+                conductivity, [](auto& d) -> auto& { return d.site.ground.conductivity; })};
+}
+
+std::vector<QuantitySpec> place_fields() {
+    FieldWords tilt{"site.tilt", BuildStation::tr("Tilt"),
+                    BuildStation::tr("How far a vertical loop leans from the vertical."), true};
+    tilt.applies = [](const Design& d) { return d.site.plane == Plane::vertical; };
+    const FieldWords lowest{
+        "site.lowest_point", BuildStation::tr("Lowest point"),
+        BuildStation::tr("Height of the lowest point of the loop's centre line above the ground.")};
+    const FieldWords standing{
+        "site.standing_level", BuildStation::tr("People stand at"),
+        BuildStation::tr("Height above the ground of the floor that people stand on: 0 on the "
+                         "ground, more on a balcony or a roof. Used for distances."),
+        true};
+    return {typed_quantity(
+                lowest, [](auto& d) -> auto& { return d.site.lowest_point; }),
+            typed_quantity(
+                tilt, [](auto& d) -> auto& { return d.site.tilt; }),
+            typed_quantity(
+                standing, [](auto& d) -> auto& { return d.site.standing_level; })};
+}
+
+ChoiceSpec emission_choice() {
+    ChoiceSpec spec;
+    spec.words = {"station.emission", BuildStation::tr("Emission"),
+                  BuildStation::tr("What is sent. Its width is what the loop must pass without retuning.")};
+    spec.options = [](const Design&) {
+        QStringList names;
+        for (const band::Emission& emission : band::emissions()) {
+            names << QString::fromStdString(emission.name);
+        }
+        return names;
+    };
+    spec.get = [](const Design& d) {
+        const auto& all = band::emissions();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i].id == d.station.emission) {
+                return static_cast<int>(i);
+            }
+        }
+        return -1;
+    };
+    spec.set = [](Design& d, int index) {
+        d.station.emission = band::emissions().at(static_cast<std::size_t>(index)).id;
+    };
+    return spec;
+}
+
+ChoiceSpec region_choice() {
+    ChoiceSpec spec;
+    spec.words = {"station.region", BuildStation::tr("ITU region"),
+                  BuildStation::tr("Which of the three regions the band edges are taken from."), true};
+    spec.options = [](const Design&) {
+        return QStringList{BuildStation::tr("1: Europe, Africa, Middle East"),
+                           BuildStation::tr("2: the Americas"), BuildStation::tr("3: Asia, Oceania")};
+    };
+    spec.get = [](const Design& d) { return d.station.region - 1; };
+    spec.set = [](Design& d, int index) {
+        d.station.region = index + 1;
+        d.station.bands.clear(); // names of one region need not exist in another
+    };
+    return spec;
+}
+
+} // namespace
+
+GroupSpec coupling_group() {
+    GroupSpec group{"coupling", BuildStation::tr("Coupling"), {}};
+    group.fields.emplace_back(CheckSpec{
+        {"coupling", BuildStation::tr("Co&upling loop"),
+         BuildStation::tr(
+             "A small loop inside the large one feeds it. Kept with the design and drawn; the match is "
+             "not computed yet.")},
+        has_coupling,
+        [](Design& d, bool on) {
+            if (on && !d.coupling) {
+                d.coupling.emplace();
+            } else if (!on) {
+                d.coupling.reset();
+            }
+        }});
+    for (QuantitySpec& spec : coupling_fields()) {
+        group.fields.emplace_back(std::move(spec));
+    }
+    return group;
+}
+
+GroupSpec site_group() {
+    GroupSpec group{"site", BuildStation::tr("Site"), {}};
+    group.fields.emplace_back(named_choice(
+        {"site.plane", BuildStation::tr("P&lane"),
+         BuildStation::tr(
+             "A vertical loop radiates along the ground in its own plane; a horizontal one needs height.")},
+        {BuildStation::tr("Vertical"), BuildStation::tr("Horizontal")},
+        [](auto& d) -> auto& { return d.site.plane; }));
+    group.fields.emplace_back(ground_choice());
+    for (QuantitySpec& spec : soil_fields()) {
+        group.fields.emplace_back(std::move(spec));
+    }
+    for (QuantitySpec& spec : place_fields()) {
+        group.fields.emplace_back(std::move(spec));
+    }
+    return group;
+}
+
+GroupSpec station_group() {
+    GroupSpec group{"station", BuildStation::tr("Station"), {}};
+    group.fields.emplace_back(typed_quantity(
+        {"station.power", BuildStation::tr("Po&wer"),
+         BuildStation::tr("Peak envelope power that the loop accepts. Volts and currents follow from it.")},
+        [](auto& d) -> auto& { return d.station.power; }));
+    group.fields.emplace_back(emission_choice());
+    group.fields.emplace_back(region_choice());
+    return group;
+}
+
+} // namespace loopwright::pages
