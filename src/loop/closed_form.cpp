@@ -68,7 +68,7 @@ ClosedForm::ClosedForm(const design::Design& design)
       circuit_(loop_.series, losses_, capacitor_) {
     if (winding_.turns > 1) {
         loop_.series.inductance_H += inductance_.redistribution_H;
-        loop_.series.reactance.uniform.c[0] += inductance_.redistribution_H * speed_of_light_m_s;
+        loop_.series.reactance[0].c[0] += inductance_.redistribution_H * speed_of_light_m_s;
     }
     prepare_notices(design);
 }
@@ -171,7 +171,7 @@ void ClosedForm::fill_gains(Resonance& result, double k, const detail::TunedLoop
     double best = 0;
     std::vector<double> ring;
     for (std::size_t i = 0; i < directions_.all.size(); ++i) {
-        const double power = loop_.directions[i].power(k, tuned.capacitor_current, tuned.charge_current);
+        const double power = loop_.directions[i].power(k, tuned.currents);
         best = std::max(best, power);
         if (i >= directions_.best_count) {
             ring.push_back(power);
@@ -237,7 +237,7 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     result.bandwidth_vswr = units::hertz(edge_Hz(result, frequency, point.vswr_limit, 1) -
                                          edge_Hz(result, frequency, point.vswr_limit, -1));
     const double current = std::sqrt(point.power.value() / total);
-    const double capacitor_current = current * std::abs(tuned.capacitor_current);
+    const double capacitor_current = current * std::abs(tuned.currents[0]);
     const double voltage = capacitor_current * tuned.capacitor_reactance_ohm;
     result.loop_current_rms = units::amperes(current);
     result.capacitor_current_rms = units::amperes(capacitor_current);

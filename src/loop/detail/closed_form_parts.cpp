@@ -55,14 +55,15 @@ ExternalInductance external_inductance(const geometry::Winding& w, double radius
         result.relative_error = 0.0005;
         return result;
     }
+    // Straight sides: the sum over the path, corners included as tubes that meet on their axes. What a corner
+    // really does is of the order of a third of mu0 a for a right angle.
     const bool rectangle = w.outline == Outline::rectangle;
-    result.henries = rectangle ? rectangle_inductance(w.width, w.height, a).value()
-                               : polygon_inductance(w.sides, geometry::perimeter(w), a).value();
-    // A corner's own field is left out: of the order of a third of mu0 a for a right angle.
+    const double plain = rectangle ? rectangle_inductance(w.width, w.height, a).value()
+                                   : polygon_inductance(w.sides, geometry::perimeter(w), a).value();
     const int corners = rectangle ? 4 : w.sides;
     const double turn = 2 * pi / corners;
-    result.relative_error = 0.0005 + 0.3 * magnetic_constant_H_m * radius_m * corners *
-                                         std::min(1.0, turn / (pi / 2)) / result.henries;
+    result.relative_error =
+        0.0005 + 0.3 * magnetic_constant_H_m * radius_m * corners * std::min(1.0, turn / (pi / 2)) / plain;
     return result;
 }
 

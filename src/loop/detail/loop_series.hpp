@@ -2,6 +2,7 @@
 // What a loop's path and conductor radius fix, frequency apart: the current its own charge asks for, and the
 // power series in the wave number of the loop's impedances and far fields.
 #include "geometry/wire_path.hpp"
+#include "loop/detail/spans.hpp"
 
 #include <array>
 #include <complex>
@@ -11,54 +12,63 @@ namespace loopwright::loop::detail {
 
 /// Coefficients of a polynomial in x = k^2.
 struct EvenSeries {
-    static constexpr std::size_t terms = 6;
+    static constexpr std::size_t terms = 5;
     std::array<double, terms> c{};
     [[nodiscard]] double value(double x) const noexcept;
     [[nodiscard]] double slope(double x) const noexcept; ///< d/dx
 };
 
-/// Symmetric 2 x 2 matrix over the two currents.
-template <class T>
-struct Pair {
-    T uniform{}, mixed{}, charge{};
-};
+/// How many currents make up the loop's: see LoopSeries.
+inline constexpr std::size_t currents = 3;
 
-/// The two currents that make up the loop's current: `uniform`, 1 all round, and `charge`, the shape u(s)
-/// that the charge on the conductor asks for, mean 0 over the gap and 1 opposite the capacitor, (L.12). With
-/// the coefficients (c0, c1) the capacitor carries c0 and the point opposite it c0 + c1.
+/// Coefficients of the currents.
+using CurrentVector = std::array<std::complex<double>, currents>;
+
+/// Symmetric matrix over the currents, upper triangle by rows: 00 01 02 11 12 22.
+template <class T>
+using Symmetric = std::array<T, currents*(currents + 1) / 2>;
+[[nodiscard]] constexpr std::size_t entry(std::size_t i, std::size_t k) noexcept {
+    return i <= k ? i * currents - i * (i + 1) / 2 + k : k * currents - k * (k + 1) / 2 + i;
+}
+
+/// The currents that make up the loop's current: 0, the uniform one, 1 all round; 1, the shape u(s) that the
+/// charge on the conductor asks for, mean 0 over the gap and 1 opposite the capacitor, (L.9); 2, what the
+/// magnetic field of u adds to that shape, mean 0 over the gap and 0 opposite, (L.10). With the coefficients
+/// (c0, c1, c2) the capacitor carries c0 and the point opposite it c0 + c1.
 struct LoopSeries {
     double length_m = 0;
     double inductance_H = 0;       ///< external, static
-    double self_capacitance_F = 0; ///< static part, of the charge alone, (L.11)
-    double mean_shape = 0;         ///< mean of u along the conductor
-    double mean_square_shape = 0;
+    double self_capacitance_F = 0; ///< static part, of the charge alone, (L.8)
+    Symmetric<double> mean{};      ///< mean of f_i f_k along the conductor
 
     // Radiation resistance = r(k^2) [ohm]; reactance = k x(k^2) - elastance / omega [ohm].
-    Pair<EvenSeries> radiation, reactance;
-    double elastance_1_F = 0; ///< of `charge` with itself
+    Symmetric<EvenSeries> radiation{}, reactance{};
+    Symmetric<double> elastance_1_F{};
 
-    [[nodiscard]] Pair<double> radiation_ohm(double k_1_m) const noexcept;
-    [[nodiscard]] Pair<double> reactance_ohm(double k_1_m) const noexcept;
+    [[nodiscard]] Symmetric<double> radiation_ohm(double k_1_m) const noexcept;
+    [[nodiscard]] Symmetric<double> reactance_ohm(double k_1_m) const noexcept;
     /// Derivatives to k [ohm m].
-    [[nodiscard]] Pair<double> radiation_slope(double k_1_m) const noexcept;
-    [[nodiscard]] Pair<double> reactance_slope(double k_1_m) const noexcept;
+    [[nodiscard]] Symmetric<double> radiation_slope(double k_1_m) const noexcept;
+    [[nodiscard]] Symmetric<double> reactance_slope(double k_1_m) const noexcept;
 };
 
-/// Far field of the two currents in one direction: int f (s . e) exp(j k n.r) ds [m] for the polarisations e
+/// Far field of the currents in one direction: int f (s . e) exp(j k n.r) ds [m] for the polarisations e
 /// along growing elevation and azimuth, as series in j k.
 class FarDirection {
 public:
     FarDirection(const geometry::Vector3& direction, const geometry::Vector3& centre);
-    void add(const geometry::Vector3& point, const geometry::Vector3& tangent, double weight_m, double shape);
-    /// |field|^2 [m^2] for currents c0, c1, both polarisations together.
-    [[nodiscard]] double power(double k_1_m, std::complex<double> c0, std::complex<double> c1) const noexcept;
+    /// current: tangent times the length it stands for; shape: of the currents there.
+    void add(const geometry::Vector3& point, const geometry::Vector3& current_m,
+             const std::array<double, currents>& shape);
+    /// |field|^2 [m^2], both polarisations together.
+    [[nodiscard]] double power(double k_1_m, const CurrentVector& coefficients) const noexcept;
     [[nodiscard]] const geometry::Vector3& direction() const noexcept { return direction_; }
 
 private:
-    static constexpr std::size_t terms = 8;
+    static constexpr std::size_t terms = 7;
     geometry::Vector3 direction_, up_, across_, centre_;
     // [polarisation][current][power of k]
-    std::array<std::array<std::array<double, terms>, 2>, 2> moments_{};
+    std::array<std::array<std::array<double, terms>, currents>, 2> moments_{};
 };
 
 struct PreparedLoop {
@@ -70,6 +80,6 @@ struct PreparedLoop {
 /// the external inductance where it is known better than by the sum over the path; 0: take the sum.
 [[nodiscard]] PreparedLoop prepare_loop(const geometry::WirePath& path, double radius_m, double inductance_H,
                                         const std::vector<geometry::Vector3>& directions,
-                                        const geometry::Vector3& centre);
+                                        const geometry::Vector3& centre, const Cutting& cutting = {});
 
 } // namespace loopwright::loop::detail

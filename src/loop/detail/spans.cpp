@@ -32,7 +32,8 @@ Span make_span(const WirePath& path, std::size_t piece, double share_from, doubl
 
 // Distances from the capacitor at which spans end, from 0 up to the last of `stops` (ascending), which are
 // all among them; steps grow from the gap outward.
-std::vector<double> graded_marks(std::vector<double> stops, double half_gap_m, const Cutting& cutting) {
+std::vector<double> graded_marks(std::vector<double> stops, double half_gap_m, double longest_m,
+                                 const Cutting& cutting) {
     std::sort(stops.begin(), stops.end());
     std::vector<double> marks{0};
     double step = half_gap_m / cutting.gap_parts;
@@ -44,7 +45,7 @@ std::vector<double> graded_marks(std::vector<double> stops, double half_gap_m, c
         while (stop - marks.back() > 1.5 * step) {
             marks.push_back(marks.back() + step);
             if (begin >= 0.99 * half_gap_m) {
-                step = std::min(cutting.growth * step, cutting.longest_m);
+                step = std::min(cutting.growth * step, longest_m);
             }
         }
         marks.push_back(stop);
@@ -55,14 +56,16 @@ std::vector<double> graded_marks(std::vector<double> stops, double half_gap_m, c
 std::vector<double> all_marks(const WirePath& path, const Cutting& cutting) {
     const double length = path.length_m();
     const double half_gap = std::min(0.5 * path.gap_m(), 0.25 * length);
+    const double longest = cutting.longest * length;
     std::vector<double> ahead{half_gap, 0.5 * length};
     std::vector<double> behind = ahead;
     for (std::size_t i = 1; i < path.pieces().size(); ++i) {
         const double corner = path.begin_m(i);
         (corner < 0.5 * length ? ahead : behind).push_back(std::min(corner, length - corner));
     }
-    std::vector<double> marks = graded_marks(ahead, half_gap, cutting);
-    const std::vector<double> back = path.reversible() ? marks : graded_marks(behind, half_gap, cutting);
+    std::vector<double> marks = graded_marks(ahead, half_gap, longest, cutting);
+    const std::vector<double> back =
+        path.reversible() ? marks : graded_marks(behind, half_gap, longest, cutting);
     for (auto mark = back.rbegin() + 1; mark != back.rend(); ++mark) {
         marks.push_back(length - *mark);
     }
@@ -161,23 +164,79 @@ PairIntegral StaticInteraction::apart(const Span& a, const Span& b) const {
     });
 }
 
+namespace {
+
+// A span as the straight filament between its ends.
+struct Filament {
+    geometry::Vector3 from, direction;
+    double length_m = 0;
+};
+
+Filament filament_of(const WirePath& path, const Span& span) {
+    const geometry::Piece& piece = path.pieces()[span.piece];
+    const geometry::Vector3 from = piece.point(span.share_from);
+    const geometry::Vector3 chord = piece.point(span.share_to) - from;
+    const double length = geometry::norm(chord);
+    return {from, (1 / length) * chord, length};
+}
+
+// int ds / sqrt(R^2 + 2 a^2) along a filament, seen from a point.
+double seen_from(const geometry::Vector3& point, const Filament& filament, double radius_m) {
+    const geometry::Vector3 to = point - filament.from;
+    const double along = dot(to, filament.direction);
+    const double aside2 = std::max(0.0, dot(to, to) - along * along) + 2 * radius_m * radius_m;
+    const double ahead = filament.length_m - along;
+    return std::log((ahead + std::sqrt(ahead * ahead + aside2)) *
+                    (along + std::sqrt(along * along + aside2)) / aside2);
+}
+
+// Distance of a point from a filament, squared.
+double distance2(const geometry::Vector3& point, const Filament& filament) {
+    const geometry::Vector3 to = point - filament.from;
+    const double along = std::clamp(dot(to, filament.direction), 0.0, filament.length_m);
+    const geometry::Vector3 rest = to - along * filament.direction;
+    return dot(rest, rest);
+}
+
+} // namespace
+
+PairIntegral StaticInteraction::split(const Span& a, const Span& b) const {
+    const bool first = a.length_m() >= b.length_m();
+    const Span& whole = first ? a : b;
+    const double half = 0.5 * (whole.share_from + whole.share_to);
+    const Span one = make_span(path_, whole.piece, whole.share_from, half);
+    const Span two = make_span(path_, whole.piece, half, whole.share_to);
+    PairIntegral sum = first ? (*this)(one, b) : (*this)(a, one);
+    sum += first ? (*this)(two, b) : (*this)(a, two);
+    return sum;
+}
+
 PairIntegral StaticInteraction::operator()(const Span& a, const Span& b) const {
     const double distance = run_distance_m(a, b);
     if (distance >= 0) {
         return along_run(a, b, distance);
     }
-    const double longer = std::max(a.length_m(), b.length_m());
+    const Span& longer = a.length_m() >= b.length_m() ? a : b;
+    const Span& shorter = a.length_m() >= b.length_m() ? b : a;
+    const double length = longer.length_m();
     const geometry::Vector3 between = a.middle - b.middle;
-    if (dot(between, between) > 4 * longer * longer || longer < 0.7 * radius_m_) {
+    if (dot(between, between) > 4 * length * length || length < 0.7 * radius_m_) {
         return apart(a, b);
     }
-    const bool split_a = a.length_m() >= b.length_m();
-    const Span& whole = split_a ? a : b;
-    const double half = 0.5 * (whole.share_from + whole.share_to);
-    const Span first = make_span(path_, whole.piece, whole.share_from, half);
-    const Span second = make_span(path_, whole.piece, half, whole.share_to);
-    PairIntegral sum = split_a ? (*this)(first, b) : (*this)(a, first);
-    sum += split_a ? (*this)(second, b) : (*this)(a, second);
+    if (curvature_1_m_[longer.piece] * length > 0.12) {
+        return split(a, b);
+    }
+    // Side by side: the longer one as a straight filament, integrated exactly.
+    const Filament filament = filament_of(path_, longer);
+    const double least = std::max(shorter.length_m(), 3 * radius_m_);
+    if (distance2(shorter.middle, filament) < least * least) {
+        return split(a, b);
+    }
+    PairIntegral sum;
+    for (const Sample& sample : shorter.samples) {
+        const double scalar = sample.weight_m * seen_from(sample.point, filament, radius_m_);
+        sum += PairIntegral{scalar, scalar * dot(sample.tangent, filament.direction)};
+    }
     return sum;
 }
 

@@ -13,9 +13,45 @@ using units::constants::speed_of_light_m_s;
 
 constexpr Complex j{0, 1};
 
-// sum of f_i f_k* over the conductor per metre, for real weights: uniform 1, mixed mean, charge mean square.
-double form(double uniform, double mixed, double charge, const Complex& c0, const Complex& c1) {
-    return uniform * std::norm(c0) + 2 * mixed * std::real(c0 * std::conj(c1)) + charge * std::norm(c1);
+// sum over i and k of m_ik c_i c_k*, real.
+double power_form(const Symmetric<double>& m, const CurrentVector& c) {
+    double sum = 0;
+    for (std::size_t i = 0; i < currents; ++i) {
+        for (std::size_t k = i; k < currents; ++k) {
+            sum += (i == k ? 1.0 : 2.0) * m[entry(i, k)] * std::real(c[i] * std::conj(c[k]));
+        }
+    }
+    return sum;
+}
+
+// Currents for 1 A opposite the capacitor, driven there, and the impedance found there.
+struct Driven {
+    CurrentVector currents{};
+    Complex impedance;
+};
+
+// Solves Z c = V (1, 1, 0) for c0 + c1 = 1. The last current is eliminated first: nothing drives it.
+Driven drive_opposite(const Symmetric<Complex>& z) {
+    const Complex a = z[entry(0, 2)] / z[entry(2, 2)];
+    const Complex b = z[entry(1, 2)] / z[entry(2, 2)];
+    const Complex z00 = z[entry(0, 0)] - a * z[entry(0, 2)];
+    const Complex z01 = z[entry(0, 1)] - a * z[entry(1, 2)];
+    const Complex z11 = z[entry(1, 1)] - b * z[entry(1, 2)];
+    const Complex sum = z11 - 2.0 * z01 + z00;
+    Driven driven;
+    driven.currents[0] = (z11 - z01) / sum;
+    driven.currents[1] = (z00 - z01) / sum;
+    driven.currents[2] = -a * driven.currents[0] - b * driven.currents[1];
+    driven.impedance = (z00 * z11 - z01 * z01) / sum;
+    return driven;
+}
+
+// Reactance of the loop at the capacitor's place.
+double reactance_at_gap(const Symmetric<Complex>& z) {
+    const Complex a = z[entry(0, 2)] / z[entry(2, 2)];
+    const Complex b = z[entry(1, 2)] / z[entry(2, 2)];
+    const Complex z01 = z[entry(0, 1)] - a * z[entry(1, 2)];
+    return std::imag(z[entry(0, 0)] - a * z[entry(0, 2)] - z01 * z01 / (z[entry(1, 1)] - b * z[entry(1, 2)]));
 }
 
 capacitor::SeriesLoss capacitor_loss(const capacitor::Capacitor& capacitor, double omega, double x_ohm,
@@ -26,23 +62,25 @@ capacitor::SeriesLoss capacitor_loss(const capacitor::Capacitor& capacitor, doub
 } // namespace
 
 LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, std::complex<double> internal_ohm_m) const {
-    const Pair<double> r = series_.radiation_ohm(k);
-    const Pair<double> x = series_.reactance_ohm(k);
+    const Symmetric<double> r = series_.radiation_ohm(k);
+    const Symmetric<double> x = series_.reactance_ohm(k);
     const Complex wire =
         series_.length_m * Complex(internal_ohm_m.real() * losses_.proximity_factor, internal_ohm_m.imag()) +
         losses_.joints_ohm;
-    return {Complex(r.uniform, x.uniform) + wire, Complex(r.mixed, x.mixed) + series_.mean_shape * wire,
-            Complex(r.charge, x.charge) + series_.mean_square_shape * wire};
+    Matrix z;
+    for (std::size_t e = 0; e < z.size(); ++e) {
+        z[e] = Complex(r[e], x[e]) + series_.mean[e] * wire;
+    }
+    return z;
 }
 
 std::complex<double> LoopCircuit::impedance(double frequency_Hz, double capacitance_F) const {
     const double omega = 2 * pi * frequency_Hz;
-    const double k = omega / speed_of_light_m_s;
     const double x = 1 / (omega * capacitance_F);
-    const Matrix z = loop_matrix(k, losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz));
-    const Complex with_capacitor =
-        z.uniform + capacitor_loss(capacitor_, omega, x, frequency_Hz).total.value() - j * x;
-    return (with_capacitor * z.charge - z.mixed * z.mixed) / (z.charge - 2.0 * z.mixed + with_capacitor);
+    Matrix z = loop_matrix(omega / speed_of_light_m_s,
+                           losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz));
+    z[0] += capacitor_loss(capacitor_, omega, x, frequency_Hz).total.value() - j * x;
+    return drive_opposite(z).impedance;
 }
 
 std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
@@ -52,7 +90,7 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     const Matrix z = loop_matrix(k, internal);
     // Seen at the capacitor; losses shift the resonance opposite it by a little more, found by Newton's rule:
     // an impedance added where the current is c0 counts c0^2.
-    double x = std::imag(z.uniform - z.mixed * z.mixed / z.charge);
+    double x = reactance_at_gap(z);
     TunedLoop tuned;
     capacitor::SeriesLoss loss;
     for (int step = 0; step < 8; ++step) {
@@ -60,31 +98,28 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
             return std::nullopt;
         }
         loss = capacitor_loss(capacitor_, omega, x, frequency_Hz);
-        const Complex with_capacitor = z.uniform + loss.total.value() - j * x;
-        const Complex sum = z.charge - 2.0 * z.mixed + with_capacitor;
-        tuned.capacitor_current = (z.charge - z.mixed) / sum;
-        tuned.charge_current = (with_capacitor - z.mixed) / sum;
-        const double left = std::imag((with_capacitor * z.charge - z.mixed * z.mixed) / sum);
-        const double slope = std::real(tuned.capacitor_current * tuned.capacitor_current);
-        if (std::abs(left) < 1e-12 * x || !(slope > 0)) {
+        Matrix with_capacitor = z;
+        with_capacitor[0] += loss.total.value() - j * x;
+        const Driven driven = drive_opposite(with_capacitor);
+        tuned.currents = driven.currents;
+        const double slope = std::real(tuned.currents[0] * tuned.currents[0]);
+        if (std::abs(driven.impedance.imag()) < 1e-12 * x || !(slope > 0)) {
             break;
         }
-        x += left / slope;
+        x += driven.impedance.imag() / slope;
     }
     if (!(x > 0)) {
         return std::nullopt;
     }
     tuned.capacitor_reactance_ohm = x;
-    const Complex& c0 = tuned.capacitor_current;
-    const Complex& c1 = tuned.charge_current;
-    const Pair<double> r = series_.radiation_ohm(k);
-    tuned.radiation_ohm = form(r.uniform, r.mixed, r.charge, c0, c1);
-    const double square = form(1, series_.mean_shape, series_.mean_square_shape, c0, c1);
+    tuned.radiation_ohm = power_form(series_.radiation_ohm(k), tuned.currents);
+    const double square = power_form(series_.mean, tuned.currents);
     tuned.conductor_ohm = internal.real() * losses_.proximity_factor * series_.length_m * square;
     tuned.joints_ohm = losses_.joints_ohm * square;
-    tuned.capacitor_ohm = loss.total.value() * std::norm(c0);
-    tuned.capacitor_low_ohm = loss.range.low.value() * std::norm(c0);
-    tuned.capacitor_high_ohm = loss.range.high.value() * std::norm(c0);
+    const double at_capacitor = std::norm(tuned.currents[0]);
+    tuned.capacitor_ohm = loss.total.value() * at_capacitor;
+    tuned.capacitor_low_ohm = loss.range.low.value() * at_capacitor;
+    tuned.capacitor_high_ohm = loss.range.high.value() * at_capacitor;
     tuned.reactance_slope_ohm_s = reactance_slope(k, tuned);
     return tuned;
 }
@@ -97,16 +132,18 @@ double LoopCircuit::reactance_slope(double k, const TunedLoop& tuned) const {
     const double step = 1e-3;
     const double ahead = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 + step)).imag();
     const double behind = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 - step)).imag();
-    const Complex wire = j * (series_.length_m * (ahead - behind) / (2 * step * omega));
-    const Pair<double> r = series_.radiation_slope(k);
-    const Pair<double> x = series_.reactance_slope(k);
-    const auto slope = [&](double dr, double dx) { return Complex(dr, dx) / speed_of_light_m_s; };
-    const Complex& c0 = tuned.capacitor_current;
-    const Complex& c1 = tuned.charge_current;
-    const Complex capacitor = j * (tuned.capacitor_reactance_ohm / omega);
-    const Complex sum = c0 * c0 * (slope(r.uniform, x.uniform) + wire + capacitor) +
-                        2.0 * c0 * c1 * (slope(r.mixed, x.mixed) + series_.mean_shape * wire) +
-                        c1 * c1 * (slope(r.charge, x.charge) + series_.mean_square_shape * wire);
+    const double wire = series_.length_m * (ahead - behind) / (2 * step * omega);
+    const Symmetric<double> r = series_.radiation_slope(k);
+    const Symmetric<double> x = series_.reactance_slope(k);
+    const CurrentVector& c = tuned.currents;
+    Complex sum = c[0] * c[0] * j * (tuned.capacitor_reactance_ohm / omega);
+    for (std::size_t i = 0; i < currents; ++i) {
+        for (std::size_t n = i; n < currents; ++n) {
+            const std::size_t e = entry(i, n);
+            const Complex slope = Complex(r[e], x[e]) / speed_of_light_m_s + j * (series_.mean[e] * wire);
+            sum += (i == n ? 1.0 : 2.0) * slope * c[i] * c[n];
+        }
+    }
     return std::imag(sum);
 }
 

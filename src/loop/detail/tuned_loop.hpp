@@ -1,5 +1,5 @@
 #pragma once
-// The loop as a circuit of its two currents with the capacitor in it: resonance, the split of the resistance,
+// The loop as a circuit of its currents with the capacitor in it: resonance, the split of the resistance,
 // the slope of the reactance.
 #include "capacitor/capacitor.hpp"
 #include "conductor/conductor.hpp"
@@ -19,8 +19,8 @@ struct LoopLosses {
 
 /// Everything per ampere opposite the capacitor. Resistances in ohm, there.
 struct TunedLoop {
-    std::complex<double> capacitor_current, charge_current; ///< c0 and c1 with c0 + c1 = 1, (L.18)
-    double capacitor_reactance_ohm = 0;                     ///< 1/(omega C), > 0
+    CurrentVector currents{};           ///< coefficients, c0 + c1 = 1, (L.15)
+    double capacitor_reactance_ohm = 0; ///< 1/(omega C), > 0
     double radiation_ohm = 0, conductor_ohm = 0, joints_ohm = 0, capacitor_ohm = 0;
     double capacitor_low_ohm = 0, capacitor_high_ohm = 0; ///< where the capacitor's loss is a class value
     double reactance_slope_ohm_s = 0;                     ///< dX/d omega opposite the capacitor, C fixed
@@ -43,7 +43,7 @@ public:
     [[nodiscard]] std::complex<double> impedance(double frequency_Hz, double capacitance_F) const;
 
 private:
-    using Matrix = Pair<std::complex<double>>;
+    using Matrix = Symmetric<std::complex<double>>;
     [[nodiscard]] Matrix loop_matrix(double k_1_m, std::complex<double> internal_ohm_m) const;
     [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned) const;
 
