@@ -1,0 +1,178 @@
+#include "report/design_words.hpp"
+
+#include "band/emission.hpp"
+#include "report/number.hpp"
+#include "units/text.hpp"
+
+#include <string>
+
+namespace loopwright::report {
+namespace {
+
+template <class Quantity>
+std::string said(const units::Typed<Quantity>& typed) {
+    return typed.text.empty() ? units::shown(typed.value) : typed.text;
+}
+
+std::string said(double number) {
+    return units::shown(number, units::Dimension::number, 4);
+}
+
+const char* words_of(design::SizeMeaning meaning) {
+    switch (meaning) {
+    case design::SizeMeaning::diameter:
+        return "diameter";
+    case design::SizeMeaning::across_flats:
+        return "across flats";
+    case design::SizeMeaning::across_corners:
+        return "across corners";
+    case design::SizeMeaning::side:
+        return "a side";
+    case design::SizeMeaning::conductor_length:
+        return "of conductor";
+    }
+    return "";
+}
+
+std::string outline(const design::LoopShape& loop) {
+    if (loop.outline == design::Outline::rectangle) {
+        return "rectangle, " + said(loop.width) + " wide, " + said(loop.height) + " high";
+    }
+    const std::string size = said(loop.size) + " " + words_of(loop.size_is);
+    if (loop.outline == design::Outline::circle) {
+        return "circle, " + size;
+    }
+    return "polygon of " + std::to_string(loop.sides) + " sides, " + size +
+           (loop.corner_down ? ", corner down" : "");
+}
+
+std::string loop_words(const design::LoopShape& loop) {
+    std::string text = "Loop: " + outline(loop) + " (centre line)";
+    if (loop.turns == 1) {
+        text += ", 1 turn";
+    } else {
+        text += ", " + std::to_string(loop.turns) + " turns as a " +
+                (loop.arrangement == design::Arrangement::stack ? "stack" : "flat spiral") + ", " +
+                said(loop.turn_spacing) + " apart";
+    }
+    return text + ", gap " + said(loop.gap) + ".";
+}
+
+std::string conductor_words(const design::Conductor& c) {
+    using design::ConductorForm;
+    std::string text = "Conductor: ";
+    switch (c.form) {
+    case ConductorForm::wire:
+        text += "solid wire, " + said(c.diameter);
+        break;
+    case ConductorForm::tube:
+        text += "tube, " + said(c.diameter) + ", wall " + said(c.wall);
+        break;
+    case ConductorForm::strip:
+        text += "strip, " + said(c.width) + " by " + said(c.thickness);
+        break;
+    case ConductorForm::braid:
+        text += "braid, " + said(c.diameter) + ", factor " + said(c.braid_factor) + " over a smooth tube";
+        break;
+    case ConductorForm::stranded:
+        text += "stranded wire, " + said(c.diameter) + ", factor " + said(c.stranded_factor) +
+                " over a solid one";
+        break;
+    }
+    const std::string metal =
+        c.metal.name.empty() ? "metal of " + said(c.metal.conductivity) + " at 20 degC" : c.metal.name;
+    return text + ", " + metal + ", at " + said(c.temperature) + ".";
+}
+
+std::string joint_words(const std::vector<design::Joint>& joints) {
+    if (joints.empty()) {
+        return "Joints: none entered.";
+    }
+    std::string text;
+    for (const design::Joint& joint : joints) {
+        text += (text.empty() ? "Joints: " : "; ") + std::to_string(joint.count) + " of " +
+                said(joint.resistance);
+    }
+    return text + ".";
+}
+
+std::string capacitor_words(const design::Capacitor& c) {
+    std::string text =
+        "Capacitor: " + said(c.minimum) + " to " + said(c.maximum) + ", stray " + said(c.stray);
+    if (c.loss.q) {
+        text += ", Q " + said(*c.loss.q);
+    } else if (c.loss.series_resistance) {
+        text += ", series resistance " + said(*c.loss.series_resistance) + " at " + said(c.loss.at);
+    } else {
+        text += ", loss not given";
+    }
+    text += ", contacts " + said(c.contact_resistance);
+    return text + (c.rating.peak_voltage ? ", rated " + said(*c.rating.peak_voltage) + " peak."
+                                         : ", no voltage rating given.");
+}
+
+std::string ground_words(const design::Ground& ground) {
+    switch (ground.kind) {
+    case design::GroundKind::free_space:
+        return "in free space";
+    case design::GroundKind::perfect:
+        return "over a perfect ground";
+    case design::GroundKind::soil:
+        break;
+    }
+    return ground.class_name.empty()
+               ? "over ground of relative permittivity " + said(ground.relative_permittivity) + " and " +
+                     said(ground.conductivity)
+               : "over " + ground.class_name;
+}
+
+std::string site_words(const design::Site& site) {
+    std::string text =
+        std::string("Site: ") + (site.plane == design::Plane::vertical ? "vertical" : "horizontal");
+    if (site.tilt.value.value() != 0) {
+        text += ", tilt " + said(site.tilt);
+    }
+    if (site.ground.kind != design::GroundKind::free_space) {
+        text += ", lowest point at " + said(site.lowest_point);
+    }
+    return text + ", " + ground_words(site.ground) + ".";
+}
+
+std::string station_words(const design::Station& station) {
+    const auto emission = band::find_emission(station.emission);
+    std::string text = "Station: " + said(station.power) + ", " +
+                       (emission ? emission->name : station.emission) + ", ITU region " +
+                       std::to_string(station.region) + ", ";
+    if (station.bands.empty()) {
+        return text + "all bands.";
+    }
+    std::string bands;
+    for (const std::string& band : station.bands) {
+        bands += (bands.empty() ? "" : ", ") + band;
+    }
+    return text + "planned: " + bands + ".";
+}
+
+} // namespace
+
+std::vector<Sentence> design_words(const design::Design& design) {
+    std::vector<Sentence> all;
+    if (!design.note.empty()) {
+        all.push_back({"note", "Note: " + design.note});
+    }
+    all.push_back({"loop", loop_words(design.loop)});
+    all.push_back({"conductor", conductor_words(design.conductor)});
+    all.push_back({"joints", joint_words(design.joints)});
+    all.push_back({"capacitor", capacitor_words(design.capacitor)});
+    if (design.coupling) {
+        all.push_back({"coupling", "Coupling loop: " + said(design.coupling->diameter) +
+                                       " diameter, conductor " + said(design.coupling->conductor_diameter) +
+                                       ", " + said(design.coupling->axis_offset) +
+                                       " from the loop's conductor."});
+    }
+    all.push_back({"site", site_words(design.site)});
+    all.push_back({"station", station_words(design.station)});
+    return all;
+}
+
+} // namespace loopwright::report

@@ -1,0 +1,71 @@
+#include "report/hazards.hpp"
+
+#include "units/text.hpp"
+
+#include <algorithm>
+
+namespace loopwright::report {
+namespace {
+
+const Sentence distance{"distance_not_established",
+                        "Distance people must keep: not established, treat the loop as hazardous."};
+
+Sentence voltage(const loop::OperatingPoint& point, const design::CapacitorRating& rating,
+                 const std::string& where) {
+    const loop::Resonance& r = *point.resonance;
+    const units::Voltage high = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
+    const std::string upper = units::shown(high);
+    std::string text = "Capacitor voltage: " + units::shown(r.capacitor_voltage_peak) + " peak";
+    if (upper != units::shown(r.capacitor_voltage_peak)) {
+        text += " (perhaps " + upper + ")";
+    }
+    text += " " + where + " at " + units::shown(point.power) + ", ";
+    if (!rating.peak_voltage) {
+        return {"voltage_without_rating", text + "and no rating is given to hold it against."};
+    }
+    const units::Voltage limit = rating.peak_voltage->value;
+    if (high > limit) {
+        return {"voltage_exceeds_rating",
+                text + "more than the rating of " + units::shown(limit) + ": do not key."};
+    }
+    return {"voltage_below_rating",
+            text + units::shown(100.0 * (high.value() / limit.value()), units::Dimension::number, 2) +
+                " % of the rating of " + units::shown(limit) + "."};
+}
+
+Sentence voltage_not_established(const std::string& where) {
+    return {"voltage_not_established", "Capacitor voltage: not established " + where + "; expect kilovolts."};
+}
+
+} // namespace
+
+std::vector<Sentence> hazards(const survey::Survey& survey) {
+    std::vector<Sentence> all;
+    const design::CapacitorRating& rating = survey.request.design.capacitor.rating;
+    if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
+        all.push_back(voltage(highest->point, rating, "at the most, on " + highest->band.name));
+    }
+    std::string missing;
+    for (const survey::BandRow& row : survey.bands) {
+        if (!row.point.resonance) {
+            missing += (missing.empty() ? "on " : ", ") + row.band.name;
+        }
+    }
+    if (!missing.empty()) {
+        all.push_back(voltage_not_established(missing));
+    }
+    if (all.empty()) {
+        all.push_back(
+            {"voltage_no_band", "Capacitor voltage: the capacitor reaches none of the planned bands."});
+    }
+    all.push_back(distance);
+    return all;
+}
+
+std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design) {
+    return {point.resonance ? voltage(point, design.capacitor.rating, "when tuned here")
+                            : voltage_not_established("at this frequency"),
+            distance};
+}
+
+} // namespace loopwright::report

@@ -1,0 +1,123 @@
+#include "report/tables.hpp"
+
+#include "report/number.hpp"
+#include "report/point_fields.hpp"
+#include "report/words.hpp"
+
+#include <string>
+#include <utility>
+
+namespace loopwright::report {
+namespace {
+
+constexpr double per_cent = 100;
+constexpr double pico = 1e12;
+constexpr double milli = 1e-3;
+constexpr double mega = 1e-6;
+
+std::string vswr_title(double vswr) {
+    std::string digits = significant(vswr, 3);
+    if (digits.find('.') != std::string::npos) {
+        digits.erase(digits.find_last_not_of('0') + 1);
+        digits.erase(digits.find_last_not_of('.') + 1);
+    }
+    return "Bandwidth VSWR " + digits;
+}
+
+std::vector<Column> figure_columns(double vswr) {
+    return {{"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
+            {"tuning_capacitance_F", "Capacitance needed", "pF", pico},
+            {"efficiency", "Efficiency", "%", per_cent},
+            {"gain_max_dBi", "Best gain", "dBi", 1, 3, 1},
+            {"q_unloaded", "Q unloaded", "", 1},
+            {"bandwidth_vswr_Hz", vswr_title(vswr), "kHz", milli},
+            {"capacitor_voltage_peak_V", "Capacitor peak", "V", 1}};
+}
+
+void append_figures(std::vector<Cell>& row, const loop::OperatingPoint& point,
+                    const std::vector<Column>& columns) {
+    for (const Column& column : columns) {
+        row.push_back(figure(point, column.key));
+    }
+}
+
+std::string codes(const base::Notices& notices) {
+    std::string text;
+    for (const base::Notice& notice : notices.worst_first()) {
+        text += (text.empty() ? "" : " ") + notice.code;
+    }
+    return text;
+}
+
+std::vector<Column> all_columns() {
+    std::vector<Column> columns;
+    for (const PointField& field : point_fields()) {
+        columns.push_back({field.path, field.path, ""});
+    }
+    columns.push_back({"notices", "notices", ""});
+    return columns;
+}
+
+void append_all(std::vector<Cell>& row, const loop::OperatingPoint& point) {
+    for (const PointField& field : point_fields()) {
+        row.push_back(field.value(point));
+    }
+    row.emplace_back(codes(point.notices));
+}
+
+} // namespace
+
+Table band_board(const survey::Survey& survey) {
+    const std::vector<Column> figures = figure_columns(survey.request.vswr_limit);
+    Table table;
+    table.columns.push_back({"band", "Band", ""});
+    table.columns.insert(table.columns.end(), figures.begin(), figures.end());
+    table.columns.push_back({"verdict", "Verdict", ""});
+    for (const survey::BandRow& row : survey.bands) {
+        std::vector<Cell> cells = {row.band.name};
+        append_figures(cells, row.point, figures);
+        cells.emplace_back(words_of(row.verdict));
+        table.rows.push_back(std::move(cells));
+    }
+    return table;
+}
+
+Table band_data(const survey::Survey& survey) {
+    Table table;
+    table.columns = {{"band", "band", ""}, {"verdict", "verdict", ""}, {"verdict_text", "verdict_text", ""}};
+    const std::vector<Column> all = all_columns();
+    table.columns.insert(table.columns.end(), all.begin(), all.end());
+    for (const survey::BandRow& row : survey.bands) {
+        std::vector<Cell> cells = {row.band.name, std::string(survey::name_of(row.verdict)),
+                                   with_plain_blanks(row.verdict_text)};
+        append_all(cells, row.point);
+        table.rows.push_back(std::move(cells));
+    }
+    return table;
+}
+
+Table sweep_table(const survey::Survey& survey) {
+    Table table;
+    table.columns = figure_columns(survey.request.vswr_limit);
+    const std::vector<Column> figures = table.columns;
+    table.columns.push_back({"in_capacitor_range", "In range", ""});
+    for (const loop::OperatingPoint& point : survey.curve) {
+        std::vector<Cell> cells;
+        append_figures(cells, point, figures);
+        cells.push_back(point.resonance ? figure(point, "in_capacitor_range")
+                                        : Cell(std::string("not established")));
+        table.rows.push_back(std::move(cells));
+    }
+    return table;
+}
+
+Table sweep_data(const survey::Survey& survey) {
+    Table table;
+    table.columns = all_columns();
+    for (const loop::OperatingPoint& point : survey.curve) {
+        append_all(table.rows.emplace_back(), point);
+    }
+    return table;
+}
+
+} // namespace loopwright::report

@@ -1,0 +1,22 @@
+#pragma once
+// The tables of a survey: for people few columns in usual units, for programs every figure in SI.
+#include "report/table.hpp"
+#include "survey/survey.hpp"
+
+namespace loopwright::report {
+
+/// The band board: band, working frequency, needed capacitance, efficiency, best gain, unloaded Q, VSWR
+/// bandwidth, peak capacitor voltage, verdict in a word.
+[[nodiscard]] Table band_board(const survey::Survey& survey);
+
+/// The same bands with every figure of docs/reference/cli.md, for CSV. Notices as codes, separated by blanks.
+[[nodiscard]] Table band_data(const survey::Survey& survey);
+
+/// The curve of a survey for people, and with every figure.
+[[nodiscard]] Table sweep_table(const survey::Survey& survey);
+[[nodiscard]] Table sweep_data(const survey::Survey& survey);
+
+/// One point for people: quantity, value, interval where one is known.
+[[nodiscard]] Table point_table(const loop::OperatingPoint& point);
+
+} // namespace loopwright::report
