@@ -59,7 +59,7 @@ inline Length metres(double v) {
     return v * si::meter;
 }
 inline Length millimetres(double v) {
-    return v * 1e-3 * si::meter;
+    return v / 1e3 * si::meter;
 }
 inline Area square_metres(double v) {
     return v * si::square_meter;
@@ -89,7 +89,7 @@ inline Capacitance farads(double v) {
     return v * si::farad;
 }
 inline Capacitance picofarads(double v) {
-    return v * 1e-12 * si::farad;
+    return v / 1e12 * si::farad;
 }
 inline Inductance henries(double v) {
     return v * si::henry;

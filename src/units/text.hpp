@@ -2,6 +2,7 @@
 // Reading what people type ("0.9 m", "36 in", "2*0.45 m", "7,074 MHz", "1.5e-3 m") and printing quantities
 // with engineering prefixes. Internals in SI.
 #include "units/quantities.hpp"
+#include "units/typed.hpp"
 
 #include <string>
 #include <string_view>
@@ -33,7 +34,12 @@ enum class UnitSystem { metric, imperial };
 /// The SI value of a text (for temperature: kelvin). Accepts arithmetic (+ - * / and brackets), units with or
 /// without a blank, decimal point or comma, exponents, ASCII and Unicode spellings.
 /// Throws base::InputError naming `where`, the text and what is accepted. Never returns NaN or infinity.
+/// A unit behind a product of plain numbers belongs to all of it ("5/8 in"); "3 ft 2 in" and "1 5/8 in" are
+/// sums. A length may be an American wire gauge ("14 AWG"). At most 200 bytes.
 [[nodiscard]] double parse_si(std::string_view text, Dimension dimension, const std::string& where);
+
+/// Without blanks and line ends around it.
+[[nodiscard]] std::string trimmed(std::string_view text);
 
 /// A unit a person may choose for a field: its symbol as shown, and what one of it is in SI.
 struct Unit {
@@ -45,10 +51,12 @@ struct Unit {
 [[nodiscard]] const std::vector<Unit>& units_of(Dimension dimension);
 
 /// Canonical text of an SI value: shortest digits that read back to the same double, with an engineering unit
-/// ("0.9 m", "22 mm", "150 pF"); what a file is written with when nothing was typed.
+/// ("0.9 m", "22 mm", "150 pF"); what a file is written with when nothing was typed. base::ProgramError where
+/// the value is not finite.
 [[nodiscard]] std::string canonical(double si_value, Dimension dimension);
 
-/// Text for people: `digits` significant digits, engineering prefix, thin space, true minus.
+/// Text for people: `digits` significant digits (1 to 17), engineering prefix, thin space, true minus.
+/// Imperial: lengths in mil, in, ft (from 6 ft), temperatures in degF, losses per 100 ft.
 [[nodiscard]] std::string shown(double si_value, Dimension dimension, int digits = 3,
                                 UnitSystem system = UnitSystem::metric);
 
@@ -110,6 +118,11 @@ struct DimensionOf<PerKelvin> {
 template <class Quantity>
 [[nodiscard]] Quantity parse(std::string_view text, const std::string& where) {
     return Quantity::from_value(parse_si(text, DimensionOf<Quantity>::value, where));
+}
+/// The quantity with its text, as a field or a file holds it.
+template <class Quantity>
+[[nodiscard]] Typed<Quantity> parse_typed(std::string_view text, const std::string& where) {
+    return {parse<Quantity>(text, where), trimmed(text)};
 }
 template <class Quantity>
 [[nodiscard]] std::string canonical(Quantity quantity) {
