@@ -1,6 +1,7 @@
 #include "drawings/loop_views.hpp"
 
 #include "geometry/winding.hpp"
+#include "loop/design_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,31 +12,6 @@ namespace {
 
 using geometry::Vector3;
 using geometry::WirePath;
-
-geometry::Winding winding_of(const design::LoopShape& loop) {
-    geometry::Winding winding;
-    winding.outline = static_cast<geometry::Outline>(loop.outline);
-    winding.sides = loop.sides;
-    winding.size = loop.size.value;
-    winding.measure = static_cast<geometry::Measure>(loop.size_is);
-    winding.width = loop.width.value;
-    winding.height = loop.height.value;
-    winding.corner_down = loop.corner_down;
-    winding.turns = loop.turns;
-    winding.arrangement = static_cast<geometry::Arrangement>(loop.arrangement);
-    winding.spacing = loop.turn_spacing.value;
-    winding.lead = loop.lead.value;
-    winding.gap = loop.gap.value;
-    return winding;
-}
-
-geometry::Placement placement_of(const design::Site& site) {
-    geometry::Placement placement;
-    placement.tilt = site.plane == design::Plane::horizontal ? units::degrees(90) : site.tilt.value;
-    placement.free_space = site.ground.kind == design::GroundKind::free_space;
-    placement.clearance = site.lowest_point.value;
-    return placement;
-}
 
 /// Projects the path on two directions seen from an origin.
 View project(const WirePath& path, const Vector3& origin, const Vector3& right, const Vector3& up) {
@@ -79,8 +55,8 @@ double seen_width_m(const design::Conductor& conductor, bool from_side) {
 } // namespace
 
 LoopViews views_of(const design::Design& design) {
-    const auto winding = winding_of(design.loop);
-    const auto placement = placement_of(design.site);
+    const auto winding = loop::winding_of(design.loop);
+    const auto placement = loop::placement_of(design.site);
     const WirePath path = geometry::wire_path(winding, placement);
     const geometry::Frame frame = geometry::frame_of(winding, placement);
 

@@ -1,5 +1,6 @@
 // The group "Loop": outline, size, turns.
 #include "geometry/winding.hpp"
+#include "loop/design_parts.hpp"
 #include "pages/build_specs.hpp"
 
 #include <QCoreApplication>
@@ -73,14 +74,7 @@ void settle_meaning(Design& d) {
 /// The size of a circle or polygon as `meaning` would measure it, in metres; conductor_length is of all
 /// turns.
 double measured_m(const Design& d, SizeMeaning meaning) {
-    geometry::Winding winding;
-    winding.outline = is_polygon(d) ? geometry::Outline::polygon : geometry::Outline::circle;
-    winding.sides = d.loop.sides;
-    winding.size = d.loop.size.value;
-    winding.measure = static_cast<geometry::Measure>(d.loop.size_is);
-    winding.turns = d.loop.turns;
-    winding.arrangement = static_cast<geometry::Arrangement>(d.loop.arrangement);
-    winding.spacing = d.loop.turn_spacing.value;
+    const geometry::Winding winding = loop::winding_of(d.loop);
     const double radius_m = geometry::circumradius(winding).value();
     const double half_angle = 3.14159265358979323846 / d.loop.sides;
     switch (meaning) {

@@ -4,6 +4,7 @@
 #include "inputs/choice_field.hpp"
 #include "inputs/entry.hpp"
 #include "inputs/fold.hpp"
+#include "pages/refusal.hpp"
 
 #include <QCheckBox>
 #include <QFormLayout>
@@ -27,15 +28,6 @@ QFormLayout* new_form(QWidget* parent) {
     form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     return form;
-}
-
-/// A refusal as a sentence for beside the field: without the path, which the field itself stands for.
-QString sentence(const base::InputError& error) {
-    if (error.accepted().empty()) {
-        return QString::fromUtf8(error.what());
-    }
-    return FormGroup::tr("“%1” is not accepted; %2.")
-        .arg(QString::fromStdString(error.value()), QString::fromStdString(error.accepted()));
 }
 
 } // namespace
@@ -93,7 +85,7 @@ void FormGroup::apply(const design::Design& next, const session::EditLabel& labe
     try {
         context_.document.edit(next, label, QString::fromStdString(path));
     } catch (const base::InputError& error) {
-        refuse(sentence(error));
+        refuse(refusal_sentence(error));
     }
 }
 
@@ -203,6 +195,17 @@ void FormGroup::place(Row row, QWidget* buddy) {
     rows_.push_back(std::move(row));
 }
 
+QString FormGroup::summary() const {
+    const design::Design& design = context_.document.design();
+    QStringList parts;
+    for (const Row& row : rows_) {
+        if (!row.words.rare && (!row.words.applies || row.words.applies(design))) {
+            parts << QStringLiteral("%1: %2").arg(plain_label(row.words), row.summary(design));
+        }
+    }
+    return parts.join(QStringLiteral(", "));
+}
+
 void FormGroup::refresh() {
     const design::Design& design = context_.document.design();
     QStringList folded;
@@ -225,6 +228,7 @@ void FormGroup::refresh() {
     }
     fold_->setVisible(!folded.isEmpty());
     fold_->set_summary(folded.join(QStringLiteral(", ")));
+    Q_EMIT refreshed();
 }
 
 } // namespace loopwright::pages

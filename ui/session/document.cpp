@@ -111,6 +111,7 @@ void Document::replace(const design::Design& design, const QString& path) {
     end_merge();
     discard_recovery_copy();
     Q_EMIT design_changed();
+    Q_EMIT replaced();
     Q_EMIT state_changed();
 }
 

@@ -62,6 +62,8 @@ public:
 
 Q_SIGNALS:
     void design_changed();
+    /// Another design took the place of the one before: opened, new, a sample. After design_changed.
+    void replaced();
     /// Path, name or dirty state.
     void state_changed();
 

@@ -1,0 +1,238 @@
+#include "models/headline.hpp"
+
+#include "band/emission.hpp"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::models {
+
+namespace {
+
+using loop::OperatingPoint;
+using loop::Resonance;
+
+struct Headlines {
+    Q_DECLARE_TR_FUNCTIONS(Headlines)
+};
+
+const QString thin_space = QStringLiteral("\u2009");
+
+template <class Quantity>
+QString shown(Quantity quantity, int digits = 3) {
+    return QString::fromStdString(units::shown(quantity, digits));
+}
+
+QString number(double value, int digits = 3) {
+    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
+}
+
+/// An interval that the model left at zero is not known.
+template <class Value>
+bool known(const units::Interval<Value>& range) {
+    return !(range == units::Interval<Value>{});
+}
+
+QString joined(const QStringList& parts) {
+    QStringList some = parts;
+    some.removeAll(QString());
+    return some.join(QStringLiteral("; "));
+}
+
+template <class Quantity>
+QString range_text(const units::Interval<Quantity>& range) {
+    return known(range) ? Headlines::tr("%1 to %2").arg(shown(range.low), shown(range.high)) : QString();
+}
+
+Headline efficiency(const Resonance& r) {
+    Headline line{
+        QStringLiteral("efficiency"), Headlines::tr("Efficiency"), percent(r.efficiency), {}, {}, true, {}};
+    const QString range =
+        known(r.efficiency_range)
+            ? Headlines::tr("%1 to %2").arg(percent(r.efficiency_range.low), percent(r.efficiency_range.high))
+            : QString();
+    line.remark = joined({range, Headlines::tr("of the accepted power goes to the sky")});
+    return line;
+}
+
+Headline gain(const Resonance& r, const OperatingPoint& point) {
+    Headline line{QStringLiteral("gain_max"), Headlines::tr("Gain, best direction"), {}, {}, {}, true, {}};
+    if (!r.gain_max) {
+        line.value = Headlines::tr("not established");
+        line.established = false;
+        line.reason = Headlines::tr("The model gives no gain for this loop here.");
+        return line;
+    }
+    line.value = decibels(*r.gain_max, QStringLiteral("dBi"));
+    line.remark = point.model == loop::Model::closed_form
+                      ? Headlines::tr("over isotropic, in free space")
+                      : Headlines::tr("over isotropic, above the horizon");
+    return line;
+}
+
+Headline voltage(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
+    Headline line{QStringLiteral("capacitor_voltage_peak"),
+                  Headlines::tr("Capacitor voltage, peak"),
+                  shown(r.capacitor_voltage_peak),
+                  {},
+                  Standing::doubtful,
+                  true,
+                  {}};
+    const QString at = Headlines::tr("at %1").arg(shown(point.power));
+    if (!design.capacitor.rating.peak_voltage) {
+        line.remark = joined({at, Headlines::tr("no rating given, so no verdict")});
+        return line;
+    }
+    const units::Voltage rating = design.capacitor.rating.peak_voltage->value;
+    const bool has_range = known(r.capacitor_voltage_peak_range);
+    const units::Voltage high = has_range
+                                    ? std::max(r.capacitor_voltage_peak_range.high, r.capacitor_voltage_peak)
+                                    : r.capacitor_voltage_peak;
+    if (high <= rating) {
+        line.standing = Standing::good;
+        line.remark = joined({at, Headlines::tr("within the rating of %1").arg(shown(rating))});
+    } else if (r.capacitor_voltage_peak <= rating) {
+        line.standing = Standing::bad;
+        line.remark =
+            joined({at, Headlines::tr("perhaps %1, over the rating of %2").arg(shown(high), shown(rating))});
+    } else {
+        line.standing = Standing::bad;
+        line.remark = joined({at, Headlines::tr("over the rating of %1").arg(shown(rating))});
+    }
+    return line;
+}
+
+Headline tuning(const Resonance& r, const design::Design& design) {
+    Headline line{QStringLiteral("tuning_capacitance"),
+                  Headlines::tr("Tuning capacitance"),
+                  shown(r.tuning_capacitance),
+                  {},
+                  r.in_capacitor_range ? Standing::good : Standing::bad,
+                  true,
+                  {}};
+    const units::Capacitance stray = design.capacitor.stray.value;
+    const QString low = shown(design.capacitor.minimum.value + stray);
+    const QString high = shown(design.capacitor.maximum.value + stray);
+    const QString which = stray.value() > 0.0 ? Headlines::tr("capacitor with stray: %1 to %2").arg(low, high)
+                                              : Headlines::tr("capacitor: %1 to %2").arg(low, high);
+    const auto& range = r.tuning_capacitance_range;
+    const bool edge = r.in_capacitor_range && known(range) &&
+                      (range.low < design.capacitor.minimum.value + stray ||
+                       range.high > design.capacitor.maximum.value + stray);
+    if (edge) {
+        line.standing = Standing::doubtful;
+    }
+    line.remark = joined({!r.in_capacitor_range ? Headlines::tr("out of reach")
+                          : edge                ? Headlines::tr("at the edge of reach")
+                                                : Headlines::tr("in reach"),
+                          which});
+    return line;
+}
+
+Headline bandwidth(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
+    Headline line{QStringLiteral("bandwidth_vswr"),
+                  Headlines::tr("Bandwidth, VSWR up to %1").arg(number(point.vswr_limit)),
+                  shown(r.bandwidth_vswr),
+                  {},
+                  {},
+                  true,
+                  {}};
+    QString need;
+    if (const auto emission = band::find_emission(design.station.emission)) {
+        const units::Frequency low =
+            known(r.bandwidth_vswr_range) ? r.bandwidth_vswr_range.low : r.bandwidth_vswr;
+        line.standing = low < emission->working_width ? Standing::doubtful : Standing::good;
+        need = Headlines::tr("%1 works in %2")
+                   .arg(QString::fromStdString(emission->name), shown(emission->working_width, 2));
+    }
+    line.remark = joined({Headlines::tr("matched at resonance"), need});
+    return line;
+}
+
+Headline quality(const Resonance& r) {
+    return {QStringLiteral("q_unloaded"),
+            Headlines::tr("Q, unloaded"),
+            number(r.q_unloaded),
+            Headlines::tr("loaded and matched: %1").arg(number(r.q_loaded())),
+            {},
+            true,
+            {}};
+}
+
+Headline current(const Resonance& r, const OperatingPoint& point) {
+    return {QStringLiteral("loop_current"),
+            Headlines::tr("Loop current, rms"),
+            shown(r.loop_current_rms),
+            Headlines::tr("at %1, opposite the capacitor").arg(shown(point.power)),
+            {},
+            true,
+            {}};
+}
+
+std::vector<Headline> nothing(const OperatingPoint& point) {
+    const QString reason = reason_not_established(point);
+    const QStringList ids = {QStringLiteral("efficiency"),
+                             QStringLiteral("gain_max"),
+                             QStringLiteral("capacitor_voltage_peak"),
+                             QStringLiteral("tuning_capacitance"),
+                             QStringLiteral("bandwidth_vswr"),
+                             QStringLiteral("q_unloaded"),
+                             QStringLiteral("loop_current")};
+    const QStringList labels = {Headlines::tr("Efficiency"),
+                                Headlines::tr("Gain, best direction"),
+                                Headlines::tr("Capacitor voltage, peak"),
+                                Headlines::tr("Tuning capacitance"),
+                                Headlines::tr("Bandwidth, VSWR up to %1").arg(number(point.vswr_limit)),
+                                Headlines::tr("Q, unloaded"),
+                                Headlines::tr("Loop current, rms")};
+    std::vector<Headline> lines;
+    for (int i = 0; i < ids.size(); ++i) {
+        lines.push_back(
+            {ids[i], labels[i], Headlines::tr("not established"), {}, Standing::plain, false, reason});
+    }
+    return lines;
+}
+
+} // namespace
+
+QString percent(double share, int digits) {
+    return number(100.0 * share, digits) + thin_space + QLatin1Char('%');
+}
+
+QString decibels(units::Decibel value, const QString& unit) {
+    // Rounding can make a negative zero; adding zero takes the sign away.
+    const double rounded = std::round(value.value * 10.0) / 10.0 + 0.0;
+    QString text = QString::number(rounded, 'f', 1);
+    text.replace(QLatin1Char('-'), QStringLiteral("\u2212"));
+    return text + thin_space + unit;
+}
+
+QString reason_not_established(const OperatingPoint& point) {
+    if (point.resonance) {
+        return {};
+    }
+    for (const base::Notice& notice : point.notices.worst_first()) {
+        if (notice.severity == base::Severity::not_established) {
+            return QString::fromStdString(notice.text);
+        }
+    }
+    return Headlines::tr("The model does not stand behind a number here.");
+}
+
+std::vector<Headline> headlines(const OperatingPoint& point, const design::Design& design) {
+    if (!point.resonance) {
+        return nothing(point);
+    }
+    const Resonance& r = *point.resonance;
+    return {efficiency(r),
+            gain(r, point),
+            voltage(r, point, design),
+            tuning(r, design),
+            bandwidth(r, point, design),
+            quality(r),
+            current(r, point)};
+}
+
+} // namespace loopwright::models

@@ -1,0 +1,95 @@
+#include "pages/build_form.hpp"
+
+#include "inputs/fold.hpp"
+#include "inputs/text_field.hpp"
+#include "pages/bands_choice.hpp"
+#include "pages/form_group.hpp"
+#include "pages/joints_editor.hpp"
+
+#include <QFormLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace loopwright::pages {
+
+namespace {
+constexpr int unit_px = 8;
+} // namespace
+
+BuildForm::BuildForm(const Context& context, QWidget* parent)
+    : QWidget(parent), context_(context), column_(new QVBoxLayout(this)) {
+    column_->setContentsMargins(unit_px, unit_px, unit_px, unit_px);
+    column_->setSpacing(unit_px);
+    add_title();
+    add_group(loop_group(), true);
+    add_group(conductor_group(), true);
+    add_joints();
+    add_group(capacitor_group(), true);
+    add_group(coupling_group(), false);
+    add_group(site_group(), false);
+    FormGroup* station = add_group(station_group(), true);
+    auto* bands = new BandsChoice(context_, station);
+    station->add_row(tr("Bands"), bands, [](const design::Design&) {});
+    column_->addStretch();
+}
+
+void BuildForm::add_title() {
+    auto* form = new QFormLayout;
+    form->setContentsMargins(0, 0, 0, 0);
+    form->setHorizontalSpacing(unit_px);
+    column_->addLayout(form);
+    const auto add = [&](const QString& label, const QString& tooltip, std::string design::Design::*member) {
+        auto* field = new inputs::TextField(this);
+        field->setAccessibleName(QString(label).remove(QLatin1Char('&')));
+        field->setToolTip(tooltip);
+        field->setAccessibleDescription(tooltip);
+        form->addRow(label, field);
+        connect(field, &QLineEdit::textEdited, this, [this, member, label](const QString& text) {
+            design::Design next = context_.document.design();
+            const QString before = QString::fromStdString(next.*member);
+            next.*member = text.toStdString();
+            context_.document.edit(next, {QString(label).remove(QLatin1Char('&')), before, text}, label);
+        });
+        connect(field, &QLineEdit::editingFinished, &context_.document, &session::Document::end_merge);
+        const auto show = [this, field, member] {
+            field->show_text(QString::fromStdString(context_.document.design().*member));
+        };
+        connect(&context_.document, &session::Document::design_changed, field, show);
+        show();
+    };
+    add(tr("&Title"), tr("Name of the design, on every printed page and exported picture."),
+        &design::Design::title);
+    add(tr("Note"), tr("A line of your own about this design."), &design::Design::note);
+}
+
+inputs::Fold* BuildForm::add_fold(const std::string& id, const QString& title, QWidget* content,
+                                  bool unfolded) {
+    auto* fold = new inputs::Fold(title, content, this);
+    const QString name = QString::fromStdString(id);
+    fold->set_strong(true);
+    fold->setObjectName(QStringLiteral("group.") + name);
+    fold->set_unfolded(context_.settings.unfolded(name, unfolded));
+    connect(fold, &inputs::Fold::toggled, this,
+            [this, name](bool on) { context_.settings.set_unfolded(name, on); });
+    column_->addWidget(fold);
+    return fold;
+}
+
+FormGroup* BuildForm::add_group(const GroupSpec& spec, bool unfolded) {
+    auto* group = new FormGroup(context_, spec, this);
+    inputs::Fold* fold = add_fold(spec.id, spec.title, group, unfolded);
+    const auto summarise = [fold, group] { fold->set_summary(group->summary()); };
+    connect(group, &FormGroup::refreshed, fold, summarise);
+    summarise();
+    return group;
+}
+
+void BuildForm::add_joints() {
+    auto* editor = new JointsEditor(context_, this);
+    inputs::Fold* fold = add_fold("joints", tr("Joints"), editor, !context_.document.design().joints.empty());
+    const auto summarise = [fold, editor] { fold->set_summary(editor->summary()); };
+    connect(editor, &JointsEditor::refreshed, fold, summarise);
+    summarise();
+}
+
+} // namespace loopwright::pages

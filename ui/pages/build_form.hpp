@@ -1,0 +1,32 @@
+#pragma once
+// All parameters of the design, grouped as the hands meet them; each group can be folded.
+#include "pages/build_specs.hpp"
+#include "pages/context.hpp"
+
+#include <QWidget>
+
+class QVBoxLayout;
+
+namespace loopwright::inputs {
+class Fold;
+}
+
+namespace loopwright::pages {
+
+class FormGroup;
+
+class BuildForm : public QWidget {
+    Q_OBJECT
+public:
+    explicit BuildForm(const Context& context, QWidget* parent = nullptr);
+
+private:
+    void add_title();
+    FormGroup* add_group(const GroupSpec& spec, bool unfolded);
+    void add_joints();
+    inputs::Fold* add_fold(const std::string& id, const QString& title, QWidget* content, bool unfolded);
+    Context context_;
+    QVBoxLayout* column_;
+};
+
+} // namespace loopwright::pages
