@@ -1,0 +1,37 @@
+// The workbench. Usage: loopwright [FILE]
+#include "app/main_window.hpp"
+#include "base/version.hpp"
+
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+#include <QStandardPaths>
+#include <QTimer>
+
+int main(int argc, char** argv) {
+    using namespace loopwright;
+    QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("loopwright"));
+    QApplication::setApplicationDisplayName(QStringLiteral("Loopwright"));
+    QApplication::setApplicationVersion(QString::fromLatin1(base::version));
+    QApplication::setDesktopFileName(QStringLiteral("org.loopwright.workbench"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/desktop/org.loopwright.workbench.svg")));
+
+    QCommandLineParser parser;
+    parser.setApplicationDescription(QApplication::translate(
+        "main", "Workbench for designing and tuning small transmitting loop antennas."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    parser.addPositionalArgument(QStringLiteral("FILE"),
+                                 QApplication::translate("main", "Design file to open."),
+                                 QStringLiteral("[FILE]"));
+    parser.process(application);
+    const QString file = parser.positionalArguments().value(0);
+
+    settings::Settings settings;
+    const QString data = QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation);
+    app::MainWindow window(settings, data + QStringLiteral("/recovery"));
+    window.show();
+    QTimer::singleShot(0, &window, [&window, file] { window.begin(file); });
+    return QApplication::exec();
+}

@@ -1,0 +1,155 @@
+#include "app/main_window.hpp"
+
+#include "app/hazard_strip.hpp"
+#include "dialogs/caution_dialog.hpp"
+#include "pages/build_page.hpp"
+
+#include <QCloseEvent>
+#include <QScreen>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loopwright::app {
+
+namespace {
+
+constexpr int unit_px = 8;
+constexpr QSize usual_size{1280, 800};
+const QString window_name = QStringLiteral("main");
+
+/// 231 points from 1.8 to 54 MHz: a step of 1.5 %, finer than a pixel of a chart over half a page.
+constexpr int curve_points = 231;
+
+survey::Request request_of(const design::Design& design) {
+    survey::Request request;
+    request.design = design;
+    request.points = curve_points;
+    return request;
+}
+
+} // namespace
+
+MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_folder, QWidget* parent)
+    : QMainWindow(parent), settings_(settings),
+      document_(recovery_folder), context_{settings_,   document_, focus_,
+                                           comparison_, survey_,   compared_survey_},
+      recovery_folder_(recovery_folder), files_(new FileActions(context_, this)),
+      pages_(new QTabWidget(this)) {
+    build_pages();
+    build_menus();
+    connect_session();
+    const QSize screen = this->screen()->availableSize();
+    resize(usual_size.boundedTo(screen));
+    restoreGeometry(settings_.window_state(window_name));
+    show_title();
+    start_survey();
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::build_pages() {
+    auto* middle = new QWidget(this);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(unit_px / 2, unit_px / 2, unit_px / 2, unit_px / 2);
+    column->setSpacing(unit_px / 2);
+    column->addWidget(new HazardStrip(context_, middle));
+    column->addWidget(pages_, 1);
+    pages_->setDocumentMode(true);
+    pages_->setAccessibleName(tr("Pages"));
+    setCentralWidget(middle);
+    build_ = new pages::BuildPage(context_, pages_);
+    add_page(build_, tr("Build"));
+}
+
+void MainWindow::add_page(QWidget* page, const QString& name) {
+    pages_->addTab(page, name);
+}
+
+void MainWindow::connect_session() {
+    connect(&document_, &session::Document::design_changed, this, &MainWindow::start_survey);
+    connect(&document_, &session::Document::replaced, this, [this] { focus_to_choose_ = true; });
+    connect(&document_, &session::Document::state_changed, this, &MainWindow::show_title);
+    connect(&comparison_, &session::Comparison::changed, this, &MainWindow::start_comparison);
+    connect(&survey_, &jobs::SurveyJob::finished, this, &MainWindow::choose_focus);
+}
+
+void MainWindow::start_survey() {
+    survey_.start(request_of(document_.design()));
+}
+
+void MainWindow::start_comparison() {
+    if (comparison_.design()) {
+        compared_survey_.start(request_of(*comparison_.design()));
+    } else {
+        compared_survey_.clear();
+    }
+}
+
+/// A newly opened design is first looked at on a planned band that it reaches.
+void MainWindow::choose_focus() {
+    if (!focus_to_choose_ || survey_.stale()) {
+        return;
+    }
+    focus_to_choose_ = false;
+    const auto& bands = survey_.result()->bands;
+    const auto reached = [](const survey::BandRow& row) {
+        return row.point.resonance && row.point.resonance->in_capacitor_range;
+    };
+    const auto now = std::find_if(bands.begin(), bands.end(), [&](const survey::BandRow& row) {
+        return focus_.band() == QString::fromStdString(row.band.name);
+    });
+    if (now != bands.end() && reached(*now)) {
+        return;
+    }
+    const auto best = std::max_element(bands.begin(), bands.end(), [&](const auto& a, const auto& b) {
+        const auto worth = [&](const survey::BandRow& row) {
+            return reached(row) ? row.point.resonance->efficiency : -1.0;
+        };
+        return worth(a) < worth(b);
+    });
+    if (best != bands.end()) {
+        focus_.set_band(QString::fromStdString(best->band.name));
+    }
+}
+
+void MainWindow::show_title() {
+    setWindowTitle(tr("%1[*] — Loopwright").arg(document_.display_name()));
+    setWindowModified(document_.is_dirty());
+    setWindowFilePath(document_.path());
+}
+
+void MainWindow::show_caution() {
+    dialogs::CautionDialog dialog(this);
+    if (dialog.exec() == QDialog::Accepted) {
+        settings_.set_caution_read(true);
+    }
+}
+
+void MainWindow::begin(const QString& file) {
+    const bool first_start = !settings_.caution_read();
+    if (first_start) {
+        show_caution();
+    }
+    if (!recovery_folder_.isEmpty() && files_->offer_recovery(recovery_folder_)) {
+        return;
+    }
+    if (!file.isEmpty()) {
+        files_->open(file);
+    } else if (first_start) {
+        files_->start_dialog();
+    }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!files_->may_leave()) {
+        event->ignore();
+        return;
+    }
+    document_.discard_recovery_copy();
+    settings_.set_window_state(window_name, saveGeometry());
+    event->accept();
+}
+
+} // namespace loopwright::app

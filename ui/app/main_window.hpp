@@ -1,0 +1,70 @@
+#pragma once
+// The window: the hazard strip above the pages, menus, and what ties document, surveys and pages together.
+#include "app/file_actions.hpp"
+#include "pages/context.hpp"
+
+#include <QMainWindow>
+
+class QAction;
+class QMenu;
+class QTabWidget;
+
+namespace loopwright::pages {
+class BuildPage;
+}
+
+namespace loopwright::app {
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    /// recovery_folder: where copies of unsaved work go; empty: none are written.
+    MainWindow(settings::Settings& settings, const QString& recovery_folder, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    [[nodiscard]] session::Document& document() { return document_; }
+    [[nodiscard]] session::Focus& focus() { return focus_; }
+    [[nodiscard]] FileActions& files() { return *files_; }
+    [[nodiscard]] jobs::SurveyJob& survey() { return survey_; }
+    [[nodiscard]] QTabWidget& pages() { return *pages_; }
+
+    /// Caution, recovery, and what to start with; file: the one named on the command line, or empty.
+    void begin(const QString& file);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    void build_pages();
+    void build_menus();
+    void build_file_menu();
+    void build_edit_menu();
+    void build_view_menu();
+    void build_help_menu();
+    void fill_samples(QMenu* menu);
+    void fill_recent(QMenu* menu);
+    void connect_session();
+    void start_survey();
+    void start_comparison();
+    void choose_focus();
+    void show_title();
+    void show_caution();
+    void add_page(QWidget* page, const QString& name);
+    QAction* add_action(QMenu* menu, const QString& text, const QKeySequence& keys,
+                        const std::function<void()>& work);
+
+    settings::Settings& settings_;
+    session::Document document_;
+    session::Focus focus_;
+    session::Comparison comparison_;
+    jobs::SurveyJob survey_;
+    jobs::SurveyJob compared_survey_;
+    pages::Context context_;
+    QString recovery_folder_;
+    FileActions* files_;
+    QTabWidget* pages_;
+    pages::BuildPage* build_ = nullptr;
+    bool focus_to_choose_ = true;
+};
+
+} // namespace loopwright::app
