@@ -1,135 +1,124 @@
 #include "conductor/proximity.hpp"
 
 #include "base/error.hpp"
+#include "conductor/detail/wire_line.hpp"
+#include "numeric/bessel.hpp"
 
-#include <Eigen/Core>
 #include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
+#include <complex>
 #include <cstddef>
 
 namespace loopwright::conductor {
 namespace {
 
-// Orders kept: the strengths fall like q^n, q the place of the last image inside a wire, in radii.
-int orders_for(double ratio) {
-    const double q = ratio - std::sqrt(ratio * ratio - 1.0);
-    return std::clamp(static_cast<int>(std::ceil(-9.5 / std::log(q))) + 2, 3, 120);
-}
+using detail::WireLine;
 
-// The line of wires in units of the wire radius. Unknowns x(i, n) = sqrt(n) c(i, n), c the outer multipole n
-// of wire i; the right half of the line mirrors the left, c(N-1-i, n) = (-1)^n c(i, n), and is not solved
-// for.
-class Line {
-public:
-    Line(int turns, double ratio)
-        : turns_(turns), half_((turns + 1) / 2), orders_(orders_for(ratio)), spacing_(2.0 * ratio) {
-        fill_tables();
-    }
-    [[nodiscard]] int half() const { return half_; }
-    [[nodiscard]] int orders() const { return orders_; }
-    [[nodiscard]] int unknowns() const { return half_ * orders_; }
-    /// T: scaled regular multipoles at wire i of the outer ones of all other wires, (C.22).
-    [[nodiscard]] Eigen::MatrixXd coupling() const;
-    /// Scaled regular multipoles at wire i of the net currents of all other wires.
-    [[nodiscard]] Eigen::VectorXd line_currents() const;
-
-private:
-    void fill_tables();
-    // From order n at a wire `steps` places to the right (left: negative) to order m here.
-    [[nodiscard]] double kernel(int m, int n, int steps) const {
-        const bool even = (steps < 0 ? m : n) % 2 == 0;
-        const double size = base_(m - 1, n - 1) * power_(m + n, std::abs(steps));
-        return even ? size : -size;
-    }
-    int turns_, half_, orders_;
-    double spacing_;
-    Eigen::ArrayXXd base_;  // sqrt(m n) (m + n - 1)! / (m! n!)
-    Eigen::ArrayXXd power_; // (spacing * steps)^-k
-};
-
-void Line::fill_tables() {
-    base_.resize(orders_, orders_);
-    for (int m = 1; m <= orders_; ++m) {
-        double binomial = 1.0; // (m + n - 1)! / (m! (n - 1)!)
-        for (int n = 1; n <= orders_; ++n) {
-            base_(m - 1, n - 1) = binomial * std::sqrt(static_cast<double>(m) / n);
-            binomial *= static_cast<double>(m + n) / n;
-        }
-    }
-    power_.resize(2 * orders_ + 1, turns_);
-    for (int steps = 1; steps < turns_; ++steps) {
-        power_(0, steps) = 1.0;
-        for (int k = 1; k <= 2 * orders_; ++k) {
-            power_(k, steps) = power_(k - 1, steps) / (spacing_ * steps);
-        }
+void check_line(int turns, double spacing_over_diameter) {
+    if (turns < 1 || turns > 64 || !(spacing_over_diameter >= 1.02) ||
+        !std::isfinite(spacing_over_diameter)) {
+        throw base::ProgramError("proximity: turns outside 1..64 or spacing under 1.02 diameters");
     }
 }
 
-Eigen::MatrixXd Line::coupling() const {
-    Eigen::MatrixXd t = Eigen::MatrixXd::Zero(unknowns(), unknowns());
-    for (int j = 0; j < half_; ++j) {
-        const int mirror = turns_ - 1 - j;
-        for (int n = 1; n <= orders_; ++n) {
-            const double mirror_sign = n % 2 == 0 ? 1.0 : -1.0;
-            for (int i = 0; i < half_; ++i) {
-                for (int m = 1; m <= orders_; ++m) {
-                    double sum = i == j ? 0.0 : kernel(m, n, j - i);
-                    if (mirror != j) {
-                        sum += mirror_sign * kernel(m, n, mirror - i);
-                    }
-                    t(i * orders_ + m - 1, j * orders_ + n - 1) = sum;
-                }
-            }
-        }
-    }
-    return t;
+// How many wires of the line the wire i of the solved half stands for.
+double weight_of(int i, int turns) {
+    return 2 * i + 1 == turns ? 1.0 : 2.0;
 }
 
-Eigen::VectorXd Line::line_currents() const {
-    Eigen::VectorXd b = Eigen::VectorXd::Zero(unknowns());
-    for (int i = 0; i < half_; ++i) {
-        for (int m = 1; m <= orders_; ++m) {
-            double sum = 0.0;
-            for (int j = 0; j < turns_; ++j) {
-                if (j != i) {
-                    const double size = power_(m, std::abs(j - i));
-                    sum += j < i && m % 2 != 0 ? -size : size;
-                }
-            }
-            b(i * orders_ + m - 1) = sum / std::sqrt(static_cast<double>(m));
-        }
-    }
-    return b;
+// Loss of a round wire in a uniform transverse field over its thin-skin value, (C.24): h = z I0/(2 I1).
+double dipole_share(double radius_over_skin_depth) {
+    const double q_squared = radius_over_skin_depth * radius_over_skin_depth;
+    const std::complex<double> h = numeric::half_z_i0_over_i1({0.0, 2.0 * q_squared});
+    return 0.5 * q_squared * h.imag() / (std::norm(h) * h.real());
 }
 
 } // namespace
 
 ProximityLoss::ProximityLoss(int turns, double spacing_over_diameter) {
-    if (turns < 1 || turns > 64 || !(spacing_over_diameter >= 1.02) ||
-        !std::isfinite(spacing_over_diameter)) {
-        throw base::ProgramError("proximity: turns outside 1..64 or spacing under 1.02 diameters");
-    }
+    check_line(turns, spacing_over_diameter);
     factors_.assign(static_cast<std::size_t>(turns), 1.0);
     if (turns == 1) {
         return;
     }
-    const Line line(turns, spacing_over_diameter);
+    const WireLine line(turns, spacing_over_diameter);
     Eigen::MatrixXd system = line.coupling();
     system.diagonal().array() += 1.0;
-    const Eigen::VectorXd x = system.partialPivLu().solve(-line.line_currents());
+    const Eigen::PartialPivLU<Eigen::MatrixXd> solver(system);
+    const Eigen::VectorXd currents = line.line_currents();
+    const Eigen::VectorXd x = solver.solve(-currents);
+    Eigen::VectorXd y = x; // y(i, n) = n x(i, n), for the first order in skin depth over radius
+    for (Eigen::Index k = 0; k < y.size(); ++k) {
+        y(k) *= static_cast<double>(k % line.orders() + 1);
+    }
+    const Eigen::VectorXd answer = solver.solve(y);
+    double thin = 0.0, first_order = 0.0, filaments = 0.0; // sums over the wires
     for (int i = 0; i < line.half(); ++i) {
-        double excess = 0.0;
-        for (int n = 1; n <= line.orders(); ++n) {
-            const double strength = x(i * line.orders() + n - 1);
-            excess += 2.0 * n * strength * strength;
-        }
-        factors_[static_cast<std::size_t>(i)] = 1.0 + excess;
-        factors_[static_cast<std::size_t>(turns - 1 - i)] = 1.0 + excess;
+        const Eigen::Index start = i * line.orders();
+        const double weight = weight_of(i, turns);
+        const auto x_i = x.segment(start, line.orders());
+        const auto y_i = y.segment(start, line.orders());
+        const double excess = 2.0 * x_i.dot(y_i);
+        factors_[static_cast<std::size_t>(i)] = factors_[static_cast<std::size_t>(turns - 1 - i)] =
+            1.0 + excess;
+        thin += weight * excess;
+        first_order +=
+            weight * (4.0 * y_i.dot(answer.segment(start, line.orders())) - 2.0 * y_i.squaredNorm());
+        filaments += weight * 2.0 * currents(start) * currents(start);
     }
-    for (const double factor : factors_) {
-        added_ += (factor - 1.0) / turns;
+    added_ = thin / turns;
+    thick_limit_ = filaments / thin;
+    const double slope = first_order / thin - 1.0; // g = 1 - slope / q for large q
+    const double bend = std::fabs(1.0 - thick_limit_) > 1e-9 ? slope / (1.0 - thick_limit_) : 0.0;
+    bend_ = std::fmax(bend, 0.0);
+    if (bend_ > 0.0) {
+        sharpness_ = std::clamp(3.0 * std::pow(bend_, -0.7), 1.0, 3.0);
     }
+}
+
+double ProximityLoss::added(double radius_over_skin_depth) const {
+    if (!(radius_over_skin_depth >= 0.0) || !std::isfinite(radius_over_skin_depth)) {
+        throw base::ProgramError("proximity: radius over skin depth must not be negative");
+    }
+    if (added_ == 0.0 || radius_over_skin_depth == 0.0) {
+        return 0.0;
+    }
+    double bridge = 1.0;
+    if (bend_ > 0.0) {
+        const double reach = std::pow(radius_over_skin_depth / bend_, sharpness_);
+        bridge -= (1.0 - thick_limit_) * std::pow(1.0 + reach, -1.0 / sharpness_);
+    }
+    return added_ * dipole_share(radius_over_skin_depth) * bridge;
+}
+
+double proximity_added_exact(int turns, double spacing_over_diameter, double radius_over_skin_depth) {
+    check_line(turns, spacing_over_diameter);
+    const double q = radius_over_skin_depth;
+    if (!(q >= 1e-3 && q <= 1e5)) {
+        throw base::ProgramError("proximity: radius over skin depth outside 1e-3..1e5");
+    }
+    if (turns == 1) {
+        return 0.0;
+    }
+    const WireLine line(turns, spacing_over_diameter);
+    const std::complex<double> w(0.0, 2.0 * q * q);
+    Eigen::VectorXcd answer(line.orders()); // c = -answer * d of a wire, order by order
+    numeric::i_ratios_two_apart(w, line.orders(), answer.data());
+    // Unknown d sqrt(n) rather than c sqrt(n): finite however small the answer is.
+    Eigen::MatrixXcd system = line.coupling().cast<std::complex<double>>();
+    for (Eigen::Index k = 0; k < system.cols(); ++k) {
+        system.col(k) *= answer(k % line.orders());
+        system(k, k) += 1.0;
+    }
+    const Eigen::VectorXcd d = system.partialPivLu().solve(line.line_currents().cast<std::complex<double>>());
+    const double ratio = q * q / numeric::half_z_i0_over_i1(w).real();
+    double sum = 0.0;
+    for (Eigen::Index k = 0; k < d.size(); ++k) {
+        const int i = static_cast<int>(k / line.orders());
+        sum += weight_of(i, turns) * std::norm(d(k)) * answer(k % line.orders()).imag() * ratio;
+    }
+    return sum / turns;
 }
 
 } // namespace loopwright::conductor
