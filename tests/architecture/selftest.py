@@ -88,6 +88,11 @@ class Tree(unittest.TestCase):
         self.keeps("heavy_headers", "src/loop/a.hpp", "#include <vector>\n")
         self.keeps("heavy_headers", "src/loop/a.cpp", "#include <nlohmann/json.hpp>\n")
 
+    def test_eigen_in_headers(self):
+        self.breaks("heavy_headers", "src/loop/a.hpp", "#include <Eigen/Core>\n", "Eigen")
+        self.write("src/loop/a.hpp", "")
+        self.keeps("heavy_headers", "src/loop/detail/a.hpp", "#include <Eigen/Core>\n")
+
     def test_own_header_first(self):
         self.write("src/loop/a.hpp", "#pragma once\n")
         self.breaks("headers_first", "src/loop/a.cpp", '#include <vector>\n#include "loop/a.hpp"\n', "own header")
