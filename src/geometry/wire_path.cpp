@@ -47,11 +47,13 @@ double Piece::angle_share(double share) const {
     if (turning_.radius_change_m == 0) {
         return share;
     }
-    double q = share;
-    for (int step = 0; step < 8; ++step) {
+    // With the speed taken as proportional to the radius the share is a quadratic in q; then Newton's rule.
+    const double growth = turning_.radius_change_m / turning_.radius_start_m;
+    double q = share * (2 + growth) / (1 + std::sqrt(1 + growth * (2 + growth) * share));
+    for (int step = 0; step < 4; ++step) {
         const double change = (share * length_m_ - length_to(q)) / speed_m(q);
         q += change;
-        if (std::abs(change) < 1e-15) {
+        if (std::abs(change) < 1e-9) {
             break;
         }
     }

@@ -1,10 +1,12 @@
 #include "loop/closed_form.hpp"
 
 #include "base/error.hpp"
+#include "loop/design_notices.hpp"
 #include "loop/detail/closed_form_parts.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 
@@ -17,6 +19,9 @@ using units::constants::speed_of_light_m_s;
 
 // How well the place where the voltage stands is known, (L.20).
 constexpr double gap_capacitance_error_F = 0.4e-12;
+
+// Steps in which the error estimate is stated.
+constexpr std::array<double, 6> error_steps{0.003, 0.005, 0.01, 0.02, 0.03, 0.05};
 
 units::Interval<double> around(double value, double low_factor, double high_factor) {
     return {value * low_factor, value * high_factor};
@@ -38,10 +43,12 @@ public:
 
 private:
     void prepare_notices(const design::Design& design);
+    [[nodiscard]] const base::Notices& established(double error) const;
     [[nodiscard]] Resonance resonance(const OperatingPoint& point, const detail::TunedLoop& tuned) const;
     void fill_gains(Resonance& result, double k_1_m, const detail::TunedLoop& tuned) const;
     void fill_intervals(Resonance& result, const OperatingPoint& point, const detail::TunedLoop& tuned) const;
     [[nodiscard]] double edge_Hz(const Resonance& result, double frequency_Hz, double vswr, int side) const;
+    [[nodiscard]] units::Interval<double> metal_range(units::Frequency frequency) const;
 
     geometry::Winding winding_;
     geometry::Placement placement_;
@@ -53,19 +60,53 @@ private:
     detail::PreparedLoop loop_;
     detail::LoopLosses losses_;
     detail::LoopCircuit circuit_;
-    base::Notices established_, beyond_, self_resonant_;
+    double own_capacitance_error_;
+    units::Interval<double> thin_skin_range_;
+    /// Established results: one list for each step of the error estimate.
+    std::array<base::Notices, error_steps.size()> established_;
+    base::Notices beyond_, self_resonant_, thin_conductor_;
 };
+
+// The parts refuse what they cannot compute; between them this is left.
+const geometry::Winding& computable(const geometry::Winding& winding, double radius_m) {
+    const double thickness_m = 2 * radius_m;
+    const auto refuse = [](const char* field, units::Length value, const std::string& accepted) {
+        throw base::InputError(field, std::to_string(value.value()) + " m", accepted);
+    };
+    const geometry::WirePath path = geometry::wire_path(winding);
+    if (!(winding.gap.value() > 0) || winding.gap.value() > 0.25 * path.length_m()) {
+        refuse("loop.gap", winding.gap, "a length above 0 and up to a quarter of the conductor");
+    }
+    const double across = std::sqrt(geometry::area(winding).value());
+    if (!(across > 3 * thickness_m)) {
+        refuse("conductor.diameter", units::metres(thickness_m),
+               "a conductor thinner than a third of the loop's width");
+    }
+    if (winding.turns > 1 && !(winding.spacing.value() > 1.02 * thickness_m)) {
+        refuse("loop.turn_spacing", winding.spacing,
+               "turns that do not touch: over 1.02 conductor diameters");
+    }
+    if (winding.turns > 1 && !(winding.lead.value() > thickness_m)) {
+        refuse("loop.lead", winding.lead,
+               "a lead longer than the conductor's diameter: the link to the capacitor must clear the turns");
+    }
+    return winding;
+}
 
 ClosedForm::ClosedForm(const design::Design& design)
     : winding_(winding_of(design.loop)), placement_(placement_of(design.site)),
       conductor_(conductor_of(design.conductor)), capacitor_(capacitor_of(design.capacitor)),
       radius_m_(conductor_.equivalent_radius().value()),
-      inductance_(detail::external_inductance(winding_, radius_m_)),
+      inductance_(detail::external_inductance(computable(winding_, radius_m_), radius_m_)),
       directions_(detail::gain_directions(geometry::frame_of(winding_, placement_))),
       loop_(detail::prepare_loop(geometry::wire_path(winding_, placement_), radius_m_, inductance_.henries,
-                                 directions_.all, geometry::frame_of(winding_, placement_).origin)),
-      losses_{&conductor_, detail::proximity_factor(winding_, radius_m_), joints_of(design.joints).value()},
-      circuit_(loop_.series, losses_, capacitor_) {
+                                 directions_.all, geometry::frame_of(winding_, placement_).origin,
+                                 detail::cutting_for(winding_))),
+      losses_{&conductor_, detail::proximity_factor(winding_, radius_m_, loop_.series.length_m),
+              joints_of(design.joints).value()},
+      circuit_(loop_.series, losses_, capacitor_),
+      own_capacitance_error_(detail::own_capacitance_error(winding_, radius_m_)),
+      thin_skin_range_(conductor_.resistance_factor_range(units::megahertz(100))) {
     if (winding_.turns > 1) {
         loop_.series.inductance_H += inductance_.redistribution_H;
         loop_.series.reactance[0].c[0] += inductance_.redistribution_H * speed_of_light_m_s;
@@ -75,35 +116,41 @@ ClosedForm::ClosedForm(const design::Design& design)
 
 void ClosedForm::prepare_notices(const design::Design& design) {
     using base::Severity;
+    base::Notices common;
     const bool ground = design.site.ground.kind != design::GroundKind::free_space;
-    established_.add({"free_space_only", ground ? Severity::caution : Severity::information,
-                      ground ? "The closed form knows no ground: its figures are those of free space, not of "
-                               "the ground that the design names."
-                             : "Figures are for free space.",
-                      ground ? 1.0 : 0.0});
-    established_.merge(capacitor_.notices());
-    established_.merge(conductor_.notices(units::megahertz(10)));
-    if (winding_.turns > 1) {
-        const double ratio = winding_.spacing.value() / (2 * radius_m_);
-        established_.add({"proximity_close_turns", ratio < 1.5 ? Severity::caution : Severity::information,
-                          "The current crowds where turns are close: the added loss is computed for straight "
-                          "parallel wires, and the capacitance between turns is less certain.",
-                          losses_.proximity_factor - 1});
+    common.add({"free_space_only", ground ? Severity::caution : Severity::information,
+                ground ? "The closed form knows no ground: its figures are those of free space, not of the "
+                         "ground that the design names."
+                       : "Figures are for free space.",
+                ground ? 1.0 : 0.0});
+    common.merge(design_notices(design, conductor_, capacitor_, losses_.proximity_factor,
+                                inductance_.curvature_factor));
+    for (std::size_t i = 0; i < error_steps.size(); ++i) {
+        established_[i] = common;
+        const double percent = 100 * error_steps[i];
+        established_[i].add({"error_estimate",
+                             error_steps[i] > 0.01 ? Severity::caution : Severity::information,
+                             "Estimated error of the model in resistance, currents and voltage: " +
+                                 std::to_string(percent).substr(0, 3) + " %, apart from that of the inputs.",
+                             error_steps[i]});
     }
-    if (inductance_.curvature_factor > 1.005) {
-        established_.add({"thick_conductor", Severity::information,
-                          "The conductor is thick for the loop: the current crowds to its inner side, which "
-                          "adds to its resistance; the upper end of the range includes it.",
-                          inductance_.curvature_factor - 1});
-    }
-    beyond_ = established_;
+    beyond_ = common;
     beyond_.add({"perimeter_beyond_range", Severity::not_established,
                  "The conductor is longer than 0.35 wavelengths here: the closed form does not hold.", 1});
-    self_resonant_ = established_;
+    self_resonant_ = common;
     self_resonant_.add({"self_resonant", Severity::not_established,
-                        "The loop with its own capacitance is resonant below this frequency: no capacitor "
-                        "tunes it.",
+                        "With its own capacitance alone the loop is resonant below this frequency: no "
+                        "capacitor tunes it.",
                         1});
+    thin_conductor_ = common;
+}
+
+const base::Notices& ClosedForm::established(double error) const {
+    std::size_t step = 0;
+    while (step + 1 < error_steps.size() && error_steps[step] < error) {
+        ++step;
+    }
+    return established_[step];
 }
 
 OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, double vswr_limit) const {
@@ -128,12 +175,30 @@ OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, do
         point.notices = beyond_;
         return point;
     }
-    const std::optional<detail::TunedLoop> tuned = circuit_.tune(frequency.value());
-    point.notices = tuned ? established_ : self_resonant_;
-    if (tuned) {
-        point.resonance = resonance(point, *tuned);
+    if (conductor_.radius_over_skin_depth(frequency.value()) < 30) {
+        // A wall or a strip may be too thin for its formula at low frequencies.
+        const base::Notices conductor = conductor_.notices(frequency);
+        if (!conductor.empty()) {
+            point.notices = thin_conductor_;
+            point.notices.merge(conductor);
+            return point;
+        }
     }
+    const std::optional<detail::TunedLoop> tuned = circuit_.tune(frequency.value());
+    if (!tuned) {
+        point.notices = self_resonant_;
+        return point;
+    }
+    point.notices = established(closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns));
+    point.resonance = resonance(point, *tuned);
     return point;
+}
+
+units::Interval<double> ClosedForm::metal_range(units::Frequency frequency) const {
+    // With a thin skin the interval does not depend on the frequency.
+    return conductor_.radius_over_skin_depth(frequency.value()) > 100
+               ? thin_skin_range_
+               : conductor_.resistance_factor_range(frequency);
 }
 
 // One of the two frequencies where the loop, matched at resonance and left as it is, reaches the ratio; from
@@ -169,16 +234,15 @@ double ClosedForm::edge_Hz(const Resonance& result, double frequency_Hz, double 
 void ClosedForm::fill_gains(Resonance& result, double k, const detail::TunedLoop& tuned) const {
     const double factor = free_space_impedance_ohm * k * k / (4 * pi * tuned.total_ohm());
     double best = 0;
-    std::vector<double> ring;
-    for (std::size_t i = 0; i < directions_.all.size(); ++i) {
-        const double power = loop_.directions[i].power(k, tuned.currents);
-        best = std::max(best, power);
-        if (i >= directions_.best_count) {
-            ring.push_back(power);
-        }
+    for (std::size_t i = 0; i < directions_.best_count; ++i) {
+        best = std::max(best, loop_.directions[i].power(k, tuned.currents));
     }
-    const auto peak = std::max_element(ring.begin(), ring.end());
-    const std::size_t at = static_cast<std::size_t>(peak - ring.begin());
+    std::array<double, detail::ring_azimuths> ring{};
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        ring[i] = loop_.directions[directions_.best_count + i].power(k, tuned.currents);
+    }
+    const auto* const peak = std::max_element(ring.begin(), ring.end());
+    const auto at = static_cast<std::size_t>(peak - ring.begin());
     const double before = ring[(at + ring.size() - 1) % ring.size()];
     const double after = ring[(at + 1) % ring.size()];
     const double bend = before - 2 * *peak + after;
@@ -192,11 +256,11 @@ void ClosedForm::fill_intervals(Resonance& result, const OperatingPoint& point,
     const double error = closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns);
     const double c = result.tuning_capacitance.value();
     const double own = loop_.series.self_capacitance_F;
-    const double capacitance_error = gap_capacitance_error_F + inductance_.relative_error * c +
-                                     (error + (winding_.turns > 1 ? 0.1 : 0.01)) * own;
+    const double capacitance_error =
+        gap_capacitance_error_F + inductance_.relative_error * c + (error + own_capacitance_error_) * own;
     result.tuning_capacitance_range = {units::farads(std::max(0.0, c - capacitance_error)),
                                        units::farads(c + capacitance_error)};
-    const auto metal = conductor_.resistance_factor_range(point.frequency);
+    const auto metal = metal_range(point.frequency);
     const double radiation_low = tuned.radiation_ohm * (1 - error);
     const double radiation_high = tuned.radiation_ohm * (1 + error);
     const double loss_low =
@@ -252,7 +316,8 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
 
 double closed_form_relative_error(double perimeter_in_wavelengths, int turns) noexcept {
     const double share = perimeter_in_wavelengths / 0.3;
-    return 0.002 + (turns > 1 ? 0.03 : 0.013) * share * share * share * share;
+    const double growth = share * share * share * share;
+    return turns > 1 ? 0.005 + 0.02 * growth : 0.002 + 0.004 * growth;
 }
 
 std::unique_ptr<LoopModel> make_closed_form(const design::Design& design) {

@@ -29,16 +29,28 @@ std::vector<double> half_legendre(double x, std::size_t count) {
     return p;
 }
 
+// cos(n t) for n = 0..count, by the recurrence of the Chebyshev polynomials.
+void cosines(double t, std::vector<double>& values) {
+    const double c = std::cos(t);
+    values[0] = 1;
+    values[1] = c;
+    for (std::size_t n = 2; n < values.size(); ++n) {
+        values[n] = 2 * c * values[n - 1] - values[n - 2];
+    }
+}
+
 // Fourier coefficients of sqrt(x - cos t): s_0 + sum s_n cos(n t), by the trapezoidal rule, which converges
 // like exp(-eta) to the number of points.
 std::vector<double> root_coefficients(double x, std::size_t count) {
     const std::size_t points = 4 * count;
     std::vector<double> s(count + 1, 0.0);
+    std::vector<double> cosine(count + 1);
     for (std::size_t i = 0; i < points; ++i) {
         const double t = 2 * pi * double(i) / double(points);
-        const double value = std::sqrt(x - std::cos(t)) / double(points);
+        cosines(t, cosine);
+        const double value = std::sqrt(x - cosine[1]) / double(points);
         for (std::size_t n = 0; n <= count; ++n) {
-            s[n] += (n == 0 ? 1.0 : 2.0) * value * std::cos(double(n) * t);
+            s[n] += (n == 0 ? 1.0 : 2.0) * value * cosine[n];
         }
     }
     return s;
@@ -54,7 +66,7 @@ TorusRing torus_ring(units::Length radius, units::Length wire_radius) {
     const double sinh_eta = std::sqrt(x * x - 1);
     const double focus_m =
         std::sqrt(radius.value() * radius.value() - wire_radius.value() * wire_radius.value());
-    const auto count = static_cast<std::size_t>(std::ceil(42 / std::acosh(x))) + 3;
+    const auto count = static_cast<std::size_t>(std::ceil(37 / std::acosh(x))) + 2;
     const std::vector<double> p = half_legendre(x, count + 1);
     const std::vector<double> s = root_coefficients(x, count);
     // Flux function rho A = c sinh(eta) / sqrt(cosh eta - cos t) sum A_n P^1_{n-1/2} cos(n t), constant (1)
@@ -77,14 +89,16 @@ TorusRing torus_ring(units::Length radius, units::Length wire_radius) {
 
     // Surface current K = |grad flux| / (mu0 rho); loss = sum of K^2 rho dl over the meridian.
     const std::size_t points = 4 * count;
+    std::vector<double> cosine(count + 1);
     double loss = 0;
     for (std::size_t i = 0; i < points; ++i) {
         const double t = 2 * pi * double(i) / double(points);
-        const double d = x - std::cos(t);
+        cosines(t, cosine);
+        const double d = x - cosine[1];
         double slope = x / sinh_eta - 0.5 * sinh_eta / d; // of the common factor
         double series = 0;
         for (std::size_t n = 0; n <= count; ++n) {
-            series += s[n] * slope_ratio[n] * std::cos(double(n) * t);
+            series += s[n] * slope_ratio[n] * cosine[n];
         }
         slope += series / std::sqrt(d);
         const double scale_m = focus_m / d; // length per d eta and per d t
@@ -93,7 +107,7 @@ TorusRing torus_ring(units::Length radius, units::Length wire_radius) {
         loss += k_surface * k_surface * rho * scale_m * 2 * pi / double(points);
     }
     const double even = current * current / (2 * pi * wire_radius.value()) * radius.value();
-    ring.resistance_factor = loss * 1.0 / even;
+    ring.resistance_factor = loss / even;
     return ring;
 }
 

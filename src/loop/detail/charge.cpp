@@ -22,7 +22,7 @@ struct Interactions {
 };
 
 Interactions interactions(const geometry::WirePath& path, const std::vector<Span>& spans, double radius_m) {
-    const StaticInteraction pair(path, radius_m);
+    StaticInteraction pair(path, radius_m);
     const std::size_t whole = spans.size();
     const std::size_t count = path.reversible() ? whole / 2 : whole;
     const auto n = static_cast<Eigen::Index>(count);
@@ -203,10 +203,6 @@ double Shape::slope(const std::vector<Span>& spans, std::size_t n) const {
 double Shape::value(const std::vector<Span>& spans, std::size_t n, double s_m) const {
     const double from = s_m - spans[n].from_m;
     return ends[n] + slope(spans, n) * from - 0.5 * bend_1_m2[n] * from * (spans[n].to_m - s_m);
-}
-
-double Shape::charge(const std::vector<Span>& spans, std::size_t n, double s_m) const {
-    return slope(spans, n) + bend_1_m2[n] * (s_m - 0.5 * (spans[n].from_m + spans[n].to_m));
 }
 
 double Shape::mean(const std::vector<Span>& spans, std::size_t n) const {

@@ -17,7 +17,6 @@ struct Shape {
     Shape(const std::vector<Span>& spans, std::vector<double> values_at_ends);
     [[nodiscard]] double slope(const std::vector<Span>& spans, std::size_t span) const;
     [[nodiscard]] double value(const std::vector<Span>& spans, std::size_t span, double s_m) const;
-    [[nodiscard]] double charge(const std::vector<Span>& spans, std::size_t span, double s_m) const;
     [[nodiscard]] double mean(const std::vector<Span>& spans, std::size_t span) const;
 };
 

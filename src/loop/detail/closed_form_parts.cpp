@@ -67,11 +67,31 @@ ExternalInductance external_inductance(const geometry::Winding& w, double radius
     return result;
 }
 
-double proximity_factor(const geometry::Winding& w, double radius_m) {
+Cutting cutting_for(const geometry::Winding& w) {
+    Cutting cutting;
+    if (w.turns > 1) {
+        cutting.longest = 1.0 / (16 * w.turns);
+        cutting.even_turns = true;
+    }
+    return cutting;
+}
+
+double proximity_factor(const geometry::Winding& w, double radius_m, double length_m) {
     if (w.turns < 2) {
         return 1;
     }
-    return 1 + conductor::ProximityLoss(w.turns, w.spacing.value() / (2 * radius_m)).thin_skin();
+    const double link_m = w.turns * w.spacing.value();
+    const double turns_share = 1 - (2 * w.lead.value() + link_m) / length_m;
+    const double added = conductor::ProximityLoss(w.turns, w.spacing.value() / (2 * radius_m)).thin_skin();
+    return 1 + added * turns_share;
+}
+
+double own_capacitance_error(const geometry::Winding& w, double radius_m) {
+    if (w.turns < 2) {
+        return 0.01;
+    }
+    const double ratio = w.spacing.value() / (2 * radius_m);
+    return 0.02 + std::log(2 * ratio) / std::acosh(ratio) - 1;
 }
 
 Directions gain_directions(const geometry::Frame& frame) {
@@ -85,9 +105,8 @@ Directions gain_directions(const geometry::Frame& frame) {
     }
     directions.best_count = directions.all.size();
     const double elevation = low_elevation_deg * pi / 180;
-    constexpr int azimuths = 16;
-    for (int i = 0; i < azimuths; ++i) {
-        const double azimuth = 2 * pi * i / azimuths;
+    for (std::size_t i = 0; i < ring_azimuths; ++i) {
+        const double azimuth = 2 * pi * double(i) / double(ring_azimuths);
         directions.all.push_back({std::cos(elevation) * std::cos(azimuth),
                                   std::cos(elevation) * std::sin(azimuth), std::sin(elevation)});
     }

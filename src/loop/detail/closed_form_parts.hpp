@@ -17,8 +17,16 @@ struct ExternalInductance {
 };
 [[nodiscard]] ExternalInductance external_inductance(const geometry::Winding& winding, double radius_m);
 
-/// Added loss of neighbouring turns, 1 for one turn.
-[[nodiscard]] double proximity_factor(const geometry::Winding& winding, double radius_m);
+/// How the path of a winding is cut: 24 spans a turn for one turn, 16 a turn for more, cut evenly there.
+[[nodiscard]] Cutting cutting_for(const geometry::Winding& winding);
+
+/// Resistance of the whole conductor over that of the straight one alone, from the neighbouring turns; leads
+/// add nothing. 1 for one turn.
+[[nodiscard]] double proximity_factor(const geometry::Winding& winding, double radius_m, double length_m);
+
+/// Relative error of the loop's own capacitance: charge taken as even round the conductor, which between
+/// close turns it is not (error taken as that of the capacitance of two parallel wires).
+[[nodiscard]] double own_capacitance_error(const geometry::Winding& winding, double radius_m);
 
 /// Directions in which gain is looked for: the candidates for the best one above the horizon, then a ring at
 /// the low elevation.
@@ -27,6 +35,7 @@ struct Directions {
     std::size_t best_count = 0; ///< the first ones
 };
 inline constexpr double low_elevation_deg = 15;
+inline constexpr std::size_t ring_azimuths = 12;
 [[nodiscard]] Directions gain_directions(const geometry::Frame& frame);
 
 } // namespace loopwright::loop::detail

@@ -3,37 +3,78 @@
 #include "loop/detail/charge.hpp"
 #include "units/constants.hpp"
 
+#include <Eigen/Core>
 #include <cmath>
+#include <tuple>
+#include <utility>
 
 namespace loopwright::loop::detail {
 namespace {
 
-using geometry::cross;
-using geometry::dot;
-using geometry::Vector3;
 using units::constants::free_space_impedance_ohm;
 using units::constants::pi;
 using units::constants::speed_of_light_m_s;
 
 constexpr std::size_t powers = 7; // R^0 to R^6
 
-// The path as points with the current elements and charges that stand for the spans.
-struct Nodes {
-    std::vector<Vector3> point, current;                     ///< current: tangent times weight
-    std::array<std::vector<double>, currents> shape, charge; ///< charge: slope of the shape times weight
-};
+using Cell = std::pair<std::size_t, std::size_t>; // first span, one past the last
 
-Nodes nodes_of(const ChargeSolution& solution) {
+// Neighbouring spans of one piece taken together, up to a twelfth of the path or 0.6 radians: what is no
+// longer singular needs no finer grid. On a reversible path the second half mirrors the first.
+std::vector<Cell> cells_of(const geometry::WirePath& path, const std::vector<Span>& spans) {
+    std::vector<Cell> cells;
+    const std::size_t half = path.reversible() ? spans.size() / 2 : spans.size();
+    std::size_t from = 0;
+    while (from < half) {
+        const geometry::Piece& piece = path.pieces()[spans[from].piece];
+        const double turning = std::abs(piece.turning_angle()) / piece.length_m();
+        const double longest = turning > 0 ? 0.6 / turning : path.length_m() / 12;
+        std::size_t to = from + 1;
+        while (to < half && spans[to].piece == spans[from].piece &&
+               spans[to].to_m - spans[from].from_m < longest) {
+            ++to;
+        }
+        cells.emplace_back(from, to);
+        from = to;
+    }
+    for (std::size_t i = cells.size(); path.reversible() && i-- > 0;) {
+        cells.emplace_back(spans.size() - cells[i].second, spans.size() - cells[i].first);
+    }
+    return cells;
+}
+
+// Two points for each cell, which keep the integral and the first moment of every current and every charge.
+Nodes nodes_of(const geometry::WirePath& path, const ChargeSolution& solution) {
     Nodes nodes;
-    for (std::size_t n = 0; n < solution.spans.size(); ++n) {
-        const Span& span = solution.spans[n];
-        for (const Sample& sample : span.samples) {
-            nodes.point.push_back(sample.point);
-            nodes.current.push_back(sample.weight_m * sample.tangent);
+    for (const auto& [from, to] : cells_of(path, solution.spans)) {
+        const double begin = solution.spans[from].from_m;
+        const double length = solution.spans[to - 1].to_m - begin;
+        const double centre = begin + 0.5 * length;
+        const geometry::Piece& piece = path.pieces()[solution.spans[from].piece];
+        const double piece_begin = path.begin_m(solution.spans[from].piece);
+        std::array<double, currents> mean{};
+        std::array<double, currents> first{};
+        for (std::size_t i = 0; i < currents; ++i) {
+            for (std::size_t n = from; n < to; ++n) {
+                for (const Sample& sample : solution.spans[n].samples) {
+                    const double value = solution.shape[i].value(solution.spans, n, sample.s_m);
+                    mean[i] += value * sample.weight_m / length;
+                    first[i] += value * sample.weight_m * (sample.s_m - centre) / length;
+                }
+            }
+        }
+        for (const double side : {-1.0, 1.0}) {
+            const double share = (centre + side * length / std::sqrt(12.0) - piece_begin) / piece.length_m();
+            nodes.point.push_back(piece.point(share));
+            nodes.current.push_back(0.5 * length * piece.tangent(share));
             for (std::size_t i = 0; i < currents; ++i) {
-                const Shape& shape = solution.shape[i];
-                nodes.shape[i].push_back(shape.value(solution.spans, n, sample.s_m));
-                nodes.charge[i].push_back(sample.weight_m * shape.charge(solution.spans, n, sample.s_m));
+                const double lean = side * std::sqrt(12.0) / length;
+                nodes.shape[i].push_back(mean[i] + lean * first[i]);
+                // int f' ds = f(end) - f(begin); int f' (s - centre) ds = mean of the ends - mean of f.
+                const double start = solution.shape[i].ends[from];
+                const double end = solution.shape[i].ends[to];
+                const double moment = 0.5 * (start + end) - mean[i];
+                nodes.charge[i].push_back(0.5 * (end - start) + 0.5 * lean * length * moment);
             }
         }
     }
@@ -45,34 +86,64 @@ struct Moments {
     std::array<Symmetric<double>, powers> current{}, charge{};
 };
 
-Moments moments_of(const Nodes& nodes, double radius_m, bool reversible) {
-    Moments m;
-    const std::size_t count = nodes.point.size();
-    const std::size_t outer = reversible ? count / 2 : count;
-    const double twice = reversible ? 2.0 : 1.0;
-    for (std::size_t p = 0; p < outer; ++p) {
-        // Sums over the second point: of the current's part along the first, of the charge.
-        std::array<std::array<double, currents>, powers> flux{}, potential{};
-        for (std::size_t q = 0; q < count; ++q) {
-            const Vector3 between = nodes.point[p] - nodes.point[q];
-            const double distance = std::sqrt(dot(between, between) + 2 * radius_m * radius_m);
-            double power = 1;
-            const double element = dot(nodes.current[p], nodes.current[q]);
-            for (std::size_t n = 0; n < powers; ++n) {
-                for (std::size_t i = 0; i < currents; ++i) {
-                    flux[n][i] += power * element * nodes.shape[i][q];
-                    potential[n][i] += power * nodes.charge[i][q];
-                }
-                power *= distance;
+using Values = Eigen::ArrayXd;
+using Columns = Eigen::Array<double, Eigen::Dynamic, static_cast<int>(currents)>;
+
+// The nodes as columns, for whole-array arithmetic.
+struct Table {
+    Values x, y, z, jx, jy, jz;
+    Columns shape, charge;
+    explicit Table(const Nodes& nodes) {
+        const auto count = static_cast<Eigen::Index>(nodes.point.size());
+        for (Values* column : {&x, &y, &z, &jx, &jy, &jz}) {
+            column->resize(count);
+        }
+        shape.resize(count, Eigen::NoChange);
+        charge.resize(count, Eigen::NoChange);
+        for (Eigen::Index n = 0; n < count; ++n) {
+            const auto at = static_cast<std::size_t>(n);
+            std::tie(x(n), y(n), z(n)) = std::tie(nodes.point[at].x, nodes.point[at].y, nodes.point[at].z);
+            std::tie(jx(n), jy(n), jz(n)) =
+                std::tie(nodes.current[at].x, nodes.current[at].y, nodes.current[at].z);
+            for (std::size_t i = 0; i < currents; ++i) {
+                shape(n, static_cast<Eigen::Index>(i)) = nodes.shape[i][at];
+                charge(n, static_cast<Eigen::Index>(i)) = nodes.charge[i][at];
             }
         }
+    }
+};
+
+Moments moments_of(const Nodes& nodes, double radius_m, bool reversible) {
+    Moments m;
+    const Table t(nodes);
+    const Eigen::Index count = t.x.size();
+    const Eigen::Index outer = reversible ? count / 2 : count;
+    const double twice = reversible ? 2.0 : 1.0;
+    constexpr auto last = static_cast<Eigen::Index>(currents) - 1;
+    Values distance(count), element(count), power(count);
+    for (Eigen::Index p = 0; p < outer; ++p) {
+        distance = ((t.x - t.x(p)).square() + (t.y - t.y(p)).square() + (t.z - t.z(p)).square() +
+                    2 * radius_m * radius_m)
+                       .sqrt();
+        element = t.jx * t.jx(p) + t.jy * t.jy(p) + t.jz * t.jz(p);
+        power.setOnes();
         for (std::size_t n = 0; n < powers; ++n) {
+            // Sums over the second point: of the currents' parts along the first, and of the charges, of
+            // which the uniform current has none.
+            const Eigen::Matrix<double, 1, last + 1> flux =
+                (element * power).matrix().transpose() * t.shape.matrix();
+            const Eigen::Matrix<double, 1, last> potential =
+                power.matrix().transpose() * t.charge.rightCols<last>().matrix();
             for (std::size_t i = 0; i < currents; ++i) {
                 for (std::size_t k = i; k < currents; ++k) {
-                    m.current[n][entry(i, k)] += twice * nodes.shape[i][p] * flux[n][k];
-                    m.charge[n][entry(i, k)] += twice * nodes.charge[i][p] * potential[n][k];
+                    const auto row = static_cast<Eigen::Index>(i);
+                    const auto column = static_cast<Eigen::Index>(k);
+                    m.current[n][entry(i, k)] += twice * t.shape(p, row) * flux(column);
+                    m.charge[n][entry(i, k)] +=
+                        i == 0 ? 0.0 : twice * t.charge(p, row) * potential(column - 1);
                 }
             }
+            power *= distance;
         }
     }
     // Exactly zero round a closed path: the sum of the charges, the moment of the uniform current.
@@ -161,51 +232,8 @@ Symmetric<double> LoopSeries::reactance_slope(double k) const noexcept {
     });
 }
 
-FarDirection::FarDirection(const Vector3& direction, const Vector3& centre)
-    : direction_(unit(direction)), centre_(centre) {
-    const Vector3 helper = std::abs(direction_.z) < 0.999 ? Vector3{0, 0, 1} : Vector3{1, 0, 0};
-    across_ = unit(cross(helper, direction_));
-    up_ = cross(direction_, across_);
-}
-
-void FarDirection::add(const Vector3& point, const Vector3& current_m,
-                       const std::array<double, currents>& shape) {
-    const double along = dot(direction_, point - centre_);
-    const std::array<double, 2> parts{dot(current_m, up_), dot(current_m, across_)};
-    for (std::size_t p = 0; p < 2; ++p) {
-        double term = parts[p];
-        for (std::size_t m = 0; m < terms; ++m) {
-            for (std::size_t i = 0; i < currents; ++i) {
-                // A closed path has no uniform moment of order 0.
-                moments_[p][i][m] += m == 0 && i == 0 ? 0 : term * shape[i];
-            }
-            term *= along / double(m + 1);
-        }
-    }
-}
-
-double FarDirection::power(double k, const CurrentVector& coefficients) const noexcept {
-    double sum = 0;
-    for (const auto& polarisation : moments_) {
-        std::complex<double> field = 0;
-        for (std::size_t i = 0; i < currents; ++i) {
-            double even = 0;
-            double odd = 0;
-            for (std::size_t m = terms; m-- > 0;) {
-                // (jk)^m by Horner's rule on the pair: (even + j odd) -> term + j k (even + j odd).
-                const double next = polarisation[i][m] - k * odd;
-                odd = k * even;
-                even = next;
-            }
-            field += coefficients[i] * std::complex<double>(even, odd);
-        }
-        sum += std::norm(field);
-    }
-    return sum;
-}
-
 PreparedLoop prepare_loop(const geometry::WirePath& path, double radius_m, double inductance_H,
-                          const std::vector<Vector3>& directions, const Vector3& centre,
+                          const std::vector<geometry::Vector3>& directions, const geometry::Vector3& centre,
                           const Cutting& cutting) {
     const ChargeSolution solution = solve_charge(path, radius_m, inductance_H, cutting);
     PreparedLoop loop;
@@ -215,18 +243,13 @@ PreparedLoop prepare_loop(const geometry::WirePath& path, double radius_m, doubl
     series.self_capacitance_F = solution.self_capacitance_F;
     series.mean = solution.mean;
     series.elastance_1_F = solution.elastances_1_F;
-    const Nodes nodes = nodes_of(solution);
+    const Nodes nodes = nodes_of(path, solution);
     gather(moments_of(nodes, radius_m, path.reversible()), series);
     for (std::size_t e = 0; e < series.mean.size(); ++e) {
         series.reactance[e].c[0] += solution.inductances_H[e] * speed_of_light_m_s;
     }
-    for (const Vector3& direction : directions) {
-        FarDirection far(direction, centre);
-        for (std::size_t n = 0; n < nodes.point.size(); ++n) {
-            far.add(nodes.point[n], nodes.current[n],
-                    {nodes.shape[0][n], nodes.shape[1][n], nodes.shape[2][n]});
-        }
-        loop.directions.push_back(far);
+    for (const geometry::Vector3& direction : directions) {
+        loop.directions.emplace_back(direction, centre, nodes);
     }
     return loop;
 }

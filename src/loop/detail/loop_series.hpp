@@ -2,6 +2,7 @@
 // What a loop's path and conductor radius fix, frequency apart: the current its own charge asks for, and the
 // power series in the wave number of the loop's impedances and far fields.
 #include "geometry/wire_path.hpp"
+#include "loop/detail/far_direction.hpp"
 #include "loop/detail/spans.hpp"
 
 #include <array>
@@ -17,19 +18,6 @@ struct EvenSeries {
     [[nodiscard]] double value(double x) const noexcept;
     [[nodiscard]] double slope(double x) const noexcept; ///< d/dx
 };
-
-/// How many currents make up the loop's: see LoopSeries.
-inline constexpr std::size_t currents = 3;
-
-/// Coefficients of the currents.
-using CurrentVector = std::array<std::complex<double>, currents>;
-
-/// Symmetric matrix over the currents, upper triangle by rows: 00 01 02 11 12 22.
-template <class T>
-using Symmetric = std::array<T, currents*(currents + 1) / 2>;
-[[nodiscard]] constexpr std::size_t entry(std::size_t i, std::size_t k) noexcept {
-    return i <= k ? i * currents - i * (i + 1) / 2 + k : k * currents - k * (k + 1) / 2 + i;
-}
 
 /// The currents that make up the loop's current: 0, the uniform one, 1 all round; 1, the shape u(s) that the
 /// charge on the conductor asks for, mean 0 over the gap and 1 opposite the capacitor, (L.9); 2, what the
@@ -50,25 +38,6 @@ struct LoopSeries {
     /// Derivatives to k [ohm m].
     [[nodiscard]] Symmetric<double> radiation_slope(double k_1_m) const noexcept;
     [[nodiscard]] Symmetric<double> reactance_slope(double k_1_m) const noexcept;
-};
-
-/// Far field of the currents in one direction: int f (s . e) exp(j k n.r) ds [m] for the polarisations e
-/// along growing elevation and azimuth, as series in j k.
-class FarDirection {
-public:
-    FarDirection(const geometry::Vector3& direction, const geometry::Vector3& centre);
-    /// current: tangent times the length it stands for; shape: of the currents there.
-    void add(const geometry::Vector3& point, const geometry::Vector3& current_m,
-             const std::array<double, currents>& shape);
-    /// |field|^2 [m^2], both polarisations together.
-    [[nodiscard]] double power(double k_1_m, const CurrentVector& coefficients) const noexcept;
-    [[nodiscard]] const geometry::Vector3& direction() const noexcept { return direction_; }
-
-private:
-    static constexpr std::size_t terms = 7;
-    geometry::Vector3 direction_, up_, across_, centre_;
-    // [polarisation][current][power of k]
-    std::array<std::array<std::array<double, terms>, currents>, 2> moments_{};
 };
 
 struct PreparedLoop {

@@ -30,25 +30,37 @@ Span make_span(const WirePath& path, std::size_t piece, double share_from, doubl
     return span;
 }
 
-// Distances from the capacitor at which spans end, from 0 up to the last of `stops` (ascending), which are
-// all among them; steps grow from the gap outward.
-std::vector<double> graded_marks(std::vector<double> stops, double half_gap_m, double longest_m,
+// A stretch of the path without a corner, the edge of the gap or the opposite point inside.
+struct Stretch {
+    double end_m = 0;
+    bool even = false; ///< cut evenly
+};
+
+// Distances from the capacitor at which spans end, from 0 up to the end of the last stretch; steps grow from
+// the gap outward.
+std::vector<double> graded_marks(std::vector<Stretch> stretches, double half_gap_m, double longest_m,
                                  const Cutting& cutting) {
-    std::sort(stops.begin(), stops.end());
+    std::sort(stretches.begin(), stretches.end(),
+              [](const Stretch& a, const Stretch& b) { return a.end_m < b.end_m; });
     std::vector<double> marks{0};
     double step = half_gap_m / cutting.gap_parts;
-    for (const double stop : stops) {
-        if (stop - marks.back() <= 1e-9 * stops.back()) {
+    for (const Stretch& stretch : stretches) {
+        const double begin = marks.back();
+        const double length = stretch.end_m - begin;
+        if (length <= 1e-9 * stretches.back().end_m) {
             continue;
         }
-        const double begin = marks.back();
-        while (stop - marks.back() > 1.5 * step) {
+        const double parts = std::ceil(length / longest_m);
+        for (double part = 1; stretch.even && part < parts; ++part) {
+            marks.push_back(begin + part / parts * length);
+        }
+        while (!stretch.even && stretch.end_m - marks.back() > 1.5 * step) {
             marks.push_back(marks.back() + step);
             if (begin >= 0.99 * half_gap_m) {
                 step = std::min(cutting.growth * step, longest_m);
             }
         }
-        marks.push_back(stop);
+        marks.push_back(stretch.end_m);
     }
     return marks;
 }
@@ -57,11 +69,21 @@ std::vector<double> all_marks(const WirePath& path, const Cutting& cutting) {
     const double length = path.length_m();
     const double half_gap = std::min(0.5 * path.gap_m(), 0.25 * length);
     const double longest = cutting.longest * length;
-    std::vector<double> ahead{half_gap, 0.5 * length};
-    std::vector<double> behind = ahead;
-    for (std::size_t i = 1; i < path.pieces().size(); ++i) {
+    // The first and the last two pieces of a path with leads are the link and the leads.
+    const std::size_t last = path.pieces().size() - 1;
+    const auto even = [&](double middle_m) {
+        const std::size_t piece = path.piece_at(middle_m);
+        return cutting.even_turns && piece >= 2 && piece + 2 <= last;
+    };
+    std::vector<Stretch> ahead{{half_gap, false}, {0.5 * length, even(0.5 * length * (1 - 1e-9))}};
+    std::vector<Stretch> behind{{half_gap, false}, {0.5 * length, even(0.5 * length * (1 + 1e-9))}};
+    for (std::size_t i = 1; i <= last; ++i) {
         const double corner = path.begin_m(i);
-        (corner < 0.5 * length ? ahead : behind).push_back(std::min(corner, length - corner));
+        if (corner < 0.5 * length) {
+            ahead.push_back({corner, even(corner - 1e-9 * length)});
+        } else {
+            behind.push_back({length - corner, even(corner + 1e-9 * length)});
+        }
     }
     std::vector<double> marks = graded_marks(ahead, half_gap, longest, cutting);
     const std::vector<double> back =
@@ -166,7 +188,7 @@ PairIntegral StaticInteraction::apart(const Span& a, const Span& b) const {
 
 namespace {
 
-// A span as the straight filament between its ends.
+// A span as a straight filament: its chord, moved to the middle of where the arc runs.
 struct Filament {
     geometry::Vector3 from, direction;
     double length_m = 0;
@@ -175,9 +197,14 @@ struct Filament {
 Filament filament_of(const WirePath& path, const Span& span) {
     const geometry::Piece& piece = path.pieces()[span.piece];
     const geometry::Vector3 from = piece.point(span.share_from);
-    const geometry::Vector3 chord = piece.point(span.share_to) - from;
+    const geometry::Vector3 to = piece.point(span.share_to);
+    const geometry::Vector3 chord = to - from;
     const double length = geometry::norm(chord);
-    return {from, (1 / length) * chord, length};
+    if (piece.is_straight()) {
+        return {from, (1 / length) * chord, length};
+    }
+    const geometry::Vector3 bulge = piece.point(0.5 * (span.share_from + span.share_to)) - 0.5 * (from + to);
+    return {from + (2.0 / 3.0) * bulge, (1 / length) * chord, length};
 }
 
 // int ds / sqrt(R^2 + 2 a^2) along a filament, seen from a point.
@@ -206,24 +233,68 @@ PairIntegral StaticInteraction::split(const Span& a, const Span& b) const {
     const double half = 0.5 * (whole.share_from + whole.share_to);
     const Span one = make_span(path_, whole.piece, whole.share_from, half);
     const Span two = make_span(path_, whole.piece, half, whole.share_to);
-    PairIntegral sum = first ? (*this)(one, b) : (*this)(a, one);
-    sum += first ? (*this)(two, b) : (*this)(a, two);
+    PairIntegral sum = first ? any(one, b) : any(a, one);
+    sum += first ? any(two, b) : any(a, two);
     return sum;
 }
 
-PairIntegral StaticInteraction::operator()(const Span& a, const Span& b) const {
+std::size_t StaticInteraction::HashLikeness::operator()(const Likeness& key) const noexcept {
+    std::uint64_t hash = 0;
+    for (const std::int64_t part : key) {
+        hash = (hash ^ static_cast<std::uint64_t>(part)) * 0x9E3779B97F4A7C15ULL;
+        hash ^= hash >> 29;
+    }
+    return static_cast<std::size_t>(hash);
+}
+
+StaticInteraction::Likeness StaticInteraction::likeness(const Span& a, const Span& b) const {
+    const double grain = 1e9 / path_.length_m();
+    const auto rounded = [](double value) { return static_cast<std::int64_t>(std::llround(value)); };
+    const auto apart2 = [&](std::size_t i, std::size_t j) {
+        const geometry::Vector3 between = a.samples[i].point - b.samples[j].point;
+        return rounded(grain * std::sqrt(dot(between, between)));
+    };
+    return {rounded(grain * a.length_m()),
+            rounded(grain * b.length_m()),
+            apart2(0, 0),
+            apart2(0, 1),
+            apart2(1, 0),
+            apart2(1, 1),
+            rounded(1e9 * dot(a.samples[0].tangent, b.samples[0].tangent))};
+}
+
+PairIntegral StaticInteraction::operator()(const Span& a, const Span& b) {
     const double distance = run_distance_m(a, b);
     if (distance >= 0) {
         return along_run(a, b, distance);
     }
-    const Span& longer = a.length_m() >= b.length_m() ? a : b;
-    const Span& shorter = a.length_m() >= b.length_m() ? b : a;
-    const double length = longer.length_m();
+    const double length = std::max(a.length_m(), b.length_m());
     const geometry::Vector3 between = a.middle - b.middle;
-    if (dot(between, between) > 4 * length * length || length < 0.7 * radius_m_) {
+    if (dot(between, between) > 4 * length * length) {
         return apart(a, b);
     }
-    if (curvature_1_m_[longer.piece] * length > 0.12) {
+    const auto [place, fresh] = known_.try_emplace(likeness(a, b));
+    if (fresh) {
+        place->second = close(a, b);
+    }
+    return place->second;
+}
+
+PairIntegral StaticInteraction::any(const Span& a, const Span& b) const {
+    const double distance = run_distance_m(a, b);
+    if (distance >= 0) {
+        return along_run(a, b, distance);
+    }
+    const double length = std::max(a.length_m(), b.length_m());
+    const geometry::Vector3 between = a.middle - b.middle;
+    const bool far = dot(between, between) > 4 * length * length;
+    return far || length < 0.7 * radius_m_ ? apart(a, b) : close(a, b);
+}
+
+PairIntegral StaticInteraction::close(const Span& a, const Span& b) const {
+    const Span& longer = a.length_m() >= b.length_m() ? a : b;
+    const Span& shorter = a.length_m() >= b.length_m() ? b : a;
+    if (curvature_1_m_[longer.piece] * longer.length_m() > 0.24) {
         return split(a, b);
     }
     // Side by side: the longer one as a straight filament, integrated exactly.

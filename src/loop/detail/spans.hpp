@@ -3,6 +3,8 @@
 #include "geometry/wire_path.hpp"
 
 #include <array>
+#include <cstdint>
+#include <unordered_map>
 #include <vector>
 
 namespace loopwright::loop::detail {
@@ -28,6 +30,7 @@ struct Cutting {
     double gap_parts = 2;      ///< spans in half the gap
     double growth = 2.0;       ///< of each span over the one before, away from the gap
     double longest = 1.0 / 24; ///< of a span, over the length of the path
+    bool even_turns = false;   ///< turning pieces cut evenly, for a path of several turns with leads
 };
 
 /// Spans from s = 0 to the end; symmetric about the opposite point where the path is reversible. No span
@@ -46,14 +49,22 @@ struct PairIntegral {
 };
 
 /// Static interactions on a path with a round conductor, (L.5): exact along a straight run, corrected for
-/// curvature on a smooth one, by subdivision across corners and between neighbouring turns. Relative accuracy
-/// about 1e-3 of each pair, better of their sums.
+/// curvature on a smooth one, by subdivision across corners and between neighbouring turns, where pairs alike
+/// are computed once. Relative accuracy about 1e-3 of each pair, better of their sums.
 class StaticInteraction {
 public:
     StaticInteraction(const geometry::WirePath& path, double radius_m);
-    [[nodiscard]] PairIntegral operator()(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral operator()(const Span& a, const Span& b);
 
 private:
+    // What two pairs of spans have in common if one is the other turned, shifted or screwed in space.
+    using Likeness = std::array<std::int64_t, 7>;
+    struct HashLikeness {
+        [[nodiscard]] std::size_t operator()(const Likeness& key) const noexcept;
+    };
+    [[nodiscard]] Likeness likeness(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral close(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral any(const Span& a, const Span& b) const;
     [[nodiscard]] double run_distance_m(const Span& a, const Span& b) const;
     [[nodiscard]] PairIntegral along_run(const Span& a, const Span& b, double distance_m) const;
     [[nodiscard]] PairIntegral apart(const Span& a, const Span& b) const;
@@ -63,6 +74,7 @@ private:
     double radius_m_;
     std::vector<int> run_;              ///< of each piece: pieces joined smoothly share one
     std::vector<double> curvature_1_m_; ///< of each piece
+    std::unordered_map<Likeness, PairIntegral, HashLikeness> known_; ///< close pairs computed before
 };
 
 } // namespace loopwright::loop::detail

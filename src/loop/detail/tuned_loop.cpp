@@ -13,6 +13,13 @@ using units::constants::speed_of_light_m_s;
 
 constexpr Complex j{0, 1};
 
+// Quotient without the library's care for infinities, which costs more than all the rest.
+Complex over(const Complex& a, const Complex& b) {
+    const double scale = 1 / std::norm(b);
+    return {(a.real() * b.real() + a.imag() * b.imag()) * scale,
+            (a.imag() * b.real() - a.real() * b.imag()) * scale};
+}
+
 // sum over i and k of m_ik c_i c_k*, real.
 double power_form(const Symmetric<double>& m, const CurrentVector& c) {
     double sum = 0;
@@ -32,26 +39,27 @@ struct Driven {
 
 // Solves Z c = V (1, 1, 0) for c0 + c1 = 1. The last current is eliminated first: nothing drives it.
 Driven drive_opposite(const Symmetric<Complex>& z) {
-    const Complex a = z[entry(0, 2)] / z[entry(2, 2)];
-    const Complex b = z[entry(1, 2)] / z[entry(2, 2)];
+    const Complex a = over(z[entry(0, 2)], z[entry(2, 2)]);
+    const Complex b = over(z[entry(1, 2)], z[entry(2, 2)]);
     const Complex z00 = z[entry(0, 0)] - a * z[entry(0, 2)];
     const Complex z01 = z[entry(0, 1)] - a * z[entry(1, 2)];
     const Complex z11 = z[entry(1, 1)] - b * z[entry(1, 2)];
     const Complex sum = z11 - 2.0 * z01 + z00;
     Driven driven;
-    driven.currents[0] = (z11 - z01) / sum;
-    driven.currents[1] = (z00 - z01) / sum;
+    driven.currents[0] = over(z11 - z01, sum);
+    driven.currents[1] = over(z00 - z01, sum);
     driven.currents[2] = -a * driven.currents[0] - b * driven.currents[1];
-    driven.impedance = (z00 * z11 - z01 * z01) / sum;
+    driven.impedance = over(z00 * z11 - z01 * z01, sum);
     return driven;
 }
 
 // Reactance of the loop at the capacitor's place.
 double reactance_at_gap(const Symmetric<Complex>& z) {
-    const Complex a = z[entry(0, 2)] / z[entry(2, 2)];
-    const Complex b = z[entry(1, 2)] / z[entry(2, 2)];
+    const Complex a = over(z[entry(0, 2)], z[entry(2, 2)]);
+    const Complex b = over(z[entry(1, 2)], z[entry(2, 2)]);
     const Complex z01 = z[entry(0, 1)] - a * z[entry(1, 2)];
-    return std::imag(z[entry(0, 0)] - a * z[entry(0, 2)] - z01 * z01 / (z[entry(1, 1)] - b * z[entry(1, 2)]));
+    return std::imag(z[entry(0, 0)] - a * z[entry(0, 2)] -
+                     over(z01 * z01, z[entry(1, 1)] - b * z[entry(1, 2)]));
 }
 
 capacitor::SeriesLoss capacitor_loss(const capacitor::Capacitor& capacitor, double omega, double x_ohm,
@@ -120,19 +128,29 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     tuned.capacitor_ohm = loss.total.value() * at_capacitor;
     tuned.capacitor_low_ohm = loss.range.low.value() * at_capacitor;
     tuned.capacitor_high_ohm = loss.range.high.value() * at_capacitor;
-    tuned.reactance_slope_ohm_s = reactance_slope(k, tuned);
+    tuned.reactance_slope_ohm_s = reactance_slope(k, tuned, internal);
     return tuned;
+}
+
+// d/d omega of the conductor's internal reactance per metre. With a thin skin it goes with the root of the
+// frequency; the internal part is about a thousandth of the whole slope.
+double LoopCircuit::internal_slope_ohm_s_m(double omega, const std::complex<double>& internal) const {
+    const double frequency_Hz = omega / (2 * pi);
+    if (losses_.conductor->radius_over_skin_depth(frequency_Hz) > 30) {
+        return internal.imag() / (2 * omega);
+    }
+    const double step = 1e-3;
+    const double ahead = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 + step)).imag();
+    const double behind = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 - step)).imag();
+    return (ahead - behind) / (2 * step * omega);
 }
 
 // The impedance opposite the capacitor is c^T Z c with the currents that solve the circuit, and stationary in
 // them: its derivative is c^T (dZ/d omega) c.
-double LoopCircuit::reactance_slope(double k, const TunedLoop& tuned) const {
+double LoopCircuit::reactance_slope(double k, const TunedLoop& tuned,
+                                    const std::complex<double>& internal) const {
     const double omega = k * speed_of_light_m_s;
-    const double frequency_Hz = omega / (2 * pi);
-    const double step = 1e-3;
-    const double ahead = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 + step)).imag();
-    const double behind = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz * (1 - step)).imag();
-    const double wire = series_.length_m * (ahead - behind) / (2 * step * omega);
+    const double wire = series_.length_m * internal_slope_ohm_s_m(omega, internal);
     const Symmetric<double> r = series_.radiation_slope(k);
     const Symmetric<double> x = series_.reactance_slope(k);
     const CurrentVector& c = tuned.currents;

@@ -45,7 +45,10 @@ public:
 private:
     using Matrix = Symmetric<std::complex<double>>;
     [[nodiscard]] Matrix loop_matrix(double k_1_m, std::complex<double> internal_ohm_m) const;
-    [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned) const;
+    [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned,
+                                         const std::complex<double>& internal_ohm_m) const;
+    [[nodiscard]] double internal_slope_ohm_s_m(double omega_1_s,
+                                                const std::complex<double>& internal_ohm_m) const;
 
     const LoopSeries& series_;
     LoopLosses losses_;

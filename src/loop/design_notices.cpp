@@ -1,0 +1,70 @@
+#include "loop/design_notices.hpp"
+
+namespace loopwright::loop {
+namespace {
+
+using base::Severity;
+
+void of_conductor(base::Notices& notices, const design::Conductor& design,
+                  const conductor::Conductor& conductor) {
+    const auto range = conductor.resistance_factor_range(units::megahertz(10));
+    switch (design.form) {
+    case design::ConductorForm::braid:
+        notices.add({"braid_factor_interval", Severity::caution,
+                     "No theory gives the resistance of a braid: the factor over a smooth tube is an input, "
+                     "and the ranges run from no excess to twice the excess.",
+                     range.high - range.low});
+        break;
+    case design::ConductorForm::stranded:
+        notices.add({"stranded_factor_interval", Severity::caution,
+                     "No theory gives the resistance of bare strands: the factor over a solid wire is an "
+                     "input, and the ranges run from no excess to twice the excess.",
+                     range.high - range.low});
+        break;
+    case design::ConductorForm::strip:
+        notices.add({"strip_approximation", Severity::information,
+                     "The strip's resistance holds for a skin thin against its thickness, and the loop is "
+                     "computed as if it were a round conductor with the same outer field.",
+                     range.high - range.low});
+        break;
+    case design::ConductorForm::wire:
+    case design::ConductorForm::tube:
+        if (range.high - range.low > 0.01) {
+            notices.add({"metal_conductivity_interval", Severity::information,
+                         "Published conductivities of this metal disagree; the ranges cover them.",
+                         range.high - range.low});
+        }
+        break;
+    }
+}
+
+} // namespace
+
+base::Notices design_notices(const design::Design& design, const conductor::Conductor& conductor,
+                             const capacitor::Capacitor& capacitor, double proximity_factor,
+                             double curvature_factor) {
+    base::Notices notices;
+    notices.merge(capacitor.notices());
+    of_conductor(notices, design.conductor, conductor);
+    if (design.loop.turns > 1) {
+        notices.add({"proximity_close_turns",
+                     proximity_factor > 1.3 ? Severity::caution : Severity::information,
+                     "Between turns the current crowds: the added loss is that of straight parallel wires, "
+                     "and the capacitance between the turns is less certain.",
+                     proximity_factor - 1});
+    }
+    if (curvature_factor > 1.005) {
+        notices.add({"thick_conductor", Severity::information,
+                     "The conductor is thick for so small a loop: the current crowds to its inner side. The "
+                     "upper end of the resistance covers it.",
+                     curvature_factor - 1});
+    }
+    if (!design.joints.empty()) {
+        notices.add({"joints_spread", Severity::information,
+                     "Where the joints sit is not known: their resistance is spread along the conductor.",
+                     0});
+    }
+    return notices;
+}
+
+} // namespace loopwright::loop
