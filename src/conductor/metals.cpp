@@ -1,12 +1,10 @@
 #include "conductor/metals.hpp"
 
 #include "base/error.hpp"
+#include "base/nearest.hpp"
 
-#include <algorithm>
 #include <cctype>
 #include <cmath>
-#include <cstddef>
-#include <numeric>
 
 namespace loopwright::conductor {
 namespace {
@@ -80,31 +78,25 @@ std::string plain(std::string_view name) {
     return spelling == std::string::npos ? text : text.replace(spelling, 8, "aluminium");
 }
 
-std::size_t edit_distance(const std::string& a, const std::string& b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 1; i <= a.size(); ++i) {
-        std::size_t diagonal = row[0];
-        row[0] = i;
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            const std::size_t replaced = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-            diagonal = row[j];
-            row[j] = std::min({replaced, row[j] + 1, row[j - 1] + 1});
-        }
+std::vector<std::string> names() {
+    std::vector<std::string> all;
+    for (const MetalData& metal : metals()) {
+        all.push_back(metal.name);
     }
-    return row[b.size()];
+    return all;
 }
 
-const MetalData& nearest_metal(const std::string& name) {
-    return *std::min_element(metals().begin(), metals().end(), [&](const MetalData& a, const MetalData& b) {
-        // A name that contains the text, or is contained in it, is nearer than one that only looks alike.
-        const auto cost = [&](const MetalData& m) {
-            const bool part = !name.empty() && (m.name.find(name) != std::string::npos ||
-                                                name.find(m.name) != std::string::npos);
-            return edit_distance(name, m.name) + (part ? 0 : 100);
-        };
-        return cost(a) < cost(b);
-    });
+// The metal that was meant: by spelling, else one whose name holds the word ("aluminium") or is held by it.
+std::string meant_by(const std::string& word) {
+    std::string meant = base::nearest(word, names());
+    for (const std::string& name : names()) {
+        const bool part =
+            !word.empty() && (name.find(word) != std::string::npos || word.find(name) != std::string::npos);
+        if (meant.empty() && part) {
+            meant = name;
+        }
+    }
+    return meant;
 }
 
 } // namespace
@@ -127,14 +119,10 @@ const MetalData& find_metal(std::string_view name, const std::string& where) {
             return metal;
         }
     }
-    std::string known;
-    for (const MetalData& metal : metals()) {
-        known += known.empty() ? "" : ", ";
-        known += metal.name;
-    }
+    const std::string meant = meant_by(wanted.substr(0, 60));
     throw base::InputError(where, std::string(name.substr(0, 60)),
-                           "the nearest known metal is '" + nearest_metal(wanted.substr(0, 60)).name +
-                               "'; known: " + known + "; or give conductivity and temperature coefficient");
+                           (meant.empty() ? "" : "perhaps '" + meant + "' is meant; ") + "known metals are " +
+                               base::listed(names()) + "; or give conductivity and temperature coefficient");
 }
 
 units::Conductivity conductivity_at(units::Conductivity at_20_celsius,

@@ -20,7 +20,8 @@ struct MetalData {
 [[nodiscard]] const std::vector<MetalData>& metals();
 
 /// The metal of that name; upper case, outer blanks and the spelling "aluminum" are forgiven.
-/// Throws base::InputError for an unknown one, with the nearest known name; `where` is the place it names.
+/// Throws base::InputError for an unknown one, with the one that was meant and all known ones; `where` is the
+/// place it names.
 [[nodiscard]] const MetalData& find_metal(std::string_view name,
                                           const std::string& where = "conductor.metal");
 
