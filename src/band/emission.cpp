@@ -14,36 +14,35 @@ constexpr const char* passband = "the 0.2 to 3 kHz of audio that stations of thi
 struct Row {
     const char *id, *name;
     double occupied_Hz, working_Hz, centre_Hz, keyed, average;
-    const char* width_source;
-    Status width_status;
-    const char* duty_source;
-    Status duty_status;
+    const char *width_source, *duty_source;
+    Status width_status, duty_status;
 };
 
 const Row rows[] = {
     // An unmodulated carrier has no width; 1 Hz stands for it, so that ratios stay finite.
-    {"carrier", "Carrier, tuning up", 1, 1, 0, 1, 1, "none: 1 Hz stands for no width",
-     Status::common_practice, bulletin, Status::confirmed},
+    {"carrier", "Carrier, tuning up", 1, 1, 0, 1, 1, "none: 1 Hz stands for no width", bulletin,
+     Status::common_practice, Status::confirmed},
     // 25 words a minute: 20 baud, K = 5.
-    {"cw", "CW", 100, 500, 0, 0.4, 1, sm_1138, Status::memory, bulletin, Status::confirmed},
-    {"ssb", "SSB voice", 2700, 3000, 1500, 1, 0.2, sm_1138, Status::memory, bulletin, Status::confirmed},
-    {"ssb_processed", "SSB voice, speech processor", 2700, 3000, 1500, 1, 0.5, sm_1138, Status::memory,
-     bulletin, Status::confirmed},
+    {"cw", "CW", 100, 500, 0, 0.4, 1, sm_1138, bulletin, Status::memory, Status::confirmed},
+    {"ssb", "SSB voice", 2700, 3000, 1500, 1, 0.2, sm_1138, bulletin, Status::memory, Status::confirmed},
+    {"ssb_processed", "SSB voice, speech processor", 2700, 3000, 1500, 1, 0.5, sm_1138, bulletin,
+     Status::memory, Status::confirmed},
     // 45.45 baud, shift 170 Hz: B + 2 * 1.2 * 85 Hz.
-    {"rtty", "RTTY", 249, 500, 0, 1, 1, sm_1138, Status::memory, bulletin, Status::confirmed},
+    {"rtty", "RTTY", 249, 500, 0, 1, 1, sm_1138, bulletin, Status::memory, Status::confirmed},
     // Cosine-shaped reversals: half the power while idle, all of it where no reversal is sent; text between.
     {"psk31", "PSK31", 62.5, 3000, 1500, 1, 0.8, "two idle tones of 31.25 baud, 62.5 Hz null to null",
-     Status::memory, "cosine-shaped reversals: 0.5 idle, 1 without reversals; 0.8 taken for text",
+     "cosine-shaped reversals: 0.5 idle, 1 without reversals; 0.8 taken for text", Status::memory,
      Status::common_practice},
-    {"ft8", "FT8", 50, 3000, 1500, 12.64 / 15, 1, passband, Status::confirmed,
-     "79 symbols of 0.160 s in a slot of 15 s, constant envelope", Status::confirmed},
-    {"ft4", "FT4", 83.3, 3000, 1500, 5.04 / 7.5, 1, passband, Status::confirmed,
-     "105 symbols at 20.8333 baud in a slot of 7.5 s, constant envelope", Status::confirmed},
-    {"js8", "JS8, normal speed", 50, 3000, 1500, 12.64 / 15, 1, passband, Status::memory,
+    {"ft8", "FT8", 50, 3000, 1500, 12.64 / 15, 1, passband,
+     "79 symbols of 0.160 s in a slot of 15 s, constant envelope", Status::confirmed, Status::confirmed},
+    {"ft4", "FT4", 83.3, 3000, 1500, 5.04 / 7.5, 1, passband,
+     "105 symbols at 20.8333 baud in a slot of 7.5 s, constant envelope", Status::confirmed,
+     Status::confirmed},
+    {"js8", "JS8, normal speed", 50, 3000, 1500, 12.64 / 15, 1, passband,
      "79 symbols of 0.160 s in a frame of 15 s, frames may follow each other, constant envelope",
-     Status::memory},
-    {"wspr", "WSPR", 5.9, 200, 1500, 110.6 / 120, 1, "window of 1.4 to 1.6 kHz of audio", Status::memory,
-     "162 symbols at 1.4648 baud in a slot of 120 s, constant envelope", Status::confirmed},
+     Status::memory, Status::memory},
+    {"wspr", "WSPR", 5.9, 200, 1500, 110.6 / 120, 1, "window of 1.4 to 1.6 kHz of audio",
+     "162 symbols at 1.4648 baud in a slot of 120 s, constant envelope", Status::memory, Status::confirmed},
 };
 
 std::vector<Emission> made() {

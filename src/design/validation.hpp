@@ -11,6 +11,9 @@ namespace loopwright::design {
 /// value and what is accepted. Empty: the design can be computed. Throws nothing.
 [[nodiscard]] std::vector<base::InputError> refusals(const Design& design);
 
+/// The same for a capacitor alone ("capacitor.minimum"), as a catalog holds it.
+[[nodiscard]] std::vector<base::InputError> refusals(const Capacitor& capacitor);
+
 /// Throws the first of refusals(), if any.
 void require_valid(const Design& design);
 

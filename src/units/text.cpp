@@ -32,7 +32,7 @@ double checked_value(const std::string& text, Dimension dimension) {
         throw detail::Problem{"the unit is missing"};
     }
     if (*value.dimension != dimension) {
-        throw detail::Problem{detail::with_article(*value.dimension) + " is given"};
+        throw detail::Problem{with_article(*value.dimension) + " is given"};
     }
     return value.number;
 }
@@ -73,6 +73,11 @@ double parse_si(std::string_view text, Dimension dimension, const std::string& w
         throw base::InputError(where, detail::quotable(text),
                                detail::wanted_text(dimension) + " (" + problem.reason + ")");
     }
+}
+
+std::string with_article(Dimension dimension) {
+    const std::string name = detail::name_of(dimension);
+    return (std::string_view("aeio").find(name.front()) == std::string_view::npos ? "a " : "an ") + name;
 }
 
 std::string trimmed(std::string_view text) {

@@ -29,6 +29,9 @@ enum class Dimension {
     loss_per_length, ///< dB/m, dB/100m, dB/100ft; dB per metre inside
 };
 
+/// "a length", "an angle": for messages.
+[[nodiscard]] std::string with_article(Dimension dimension);
+
 enum class UnitSystem { metric, imperial };
 
 /// The SI value of a text (for temperature: kelvin). Accepts arithmetic (+ - * / and brackets), units with or

@@ -210,11 +210,6 @@ std::string name_of(Dimension dimension) {
     return words_for(dimension).name;
 }
 
-std::string with_article(Dimension dimension) {
-    const std::string name = name_of(dimension);
-    return (std::string_view("aeio").find(name.front()) == std::string_view::npos ? "a " : "an ") + name;
-}
-
 std::string wanted_text(Dimension dimension) {
     const Words& row = words_for(dimension);
     const char* unit = dimension == Dimension::number ? ", such as " : " with its unit, such as ";

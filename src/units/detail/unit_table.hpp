@@ -36,9 +36,8 @@ struct UnitDef {
 /// number * 10^power, rounded once for the powers that units have.
 [[nodiscard]] double scaled(double number, int power10);
 
-/// "length"; with its article: "a length".
+/// "length"
 [[nodiscard]] std::string name_of(Dimension dimension);
-[[nodiscard]] std::string with_article(Dimension dimension);
 /// What is accepted, with examples: "a length with its unit, such as '0.9 m' or '36 in'".
 [[nodiscard]] std::string wanted_text(Dimension dimension);
 

@@ -1,0 +1,67 @@
+#include "design/names.hpp"
+
+namespace loopwright::design {
+namespace {
+
+template <class Choice>
+std::string word(Choice choice) {
+    return names<Choice>().at(static_cast<std::size_t>(choice));
+}
+
+} // namespace
+
+template <>
+const std::vector<std::string>& names<Outline>() {
+    static const std::vector<std::string> all{"circle", "polygon", "rectangle"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<SizeMeaning>() {
+    static const std::vector<std::string> all{"diameter", "across_flats", "across_corners", "side",
+                                              "conductor_length"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<Arrangement>() {
+    static const std::vector<std::string> all{"stack", "spiral"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<ConductorForm>() {
+    static const std::vector<std::string> all{"wire", "tube", "strip", "braid", "stranded"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<Plane>() {
+    static const std::vector<std::string> all{"vertical", "horizontal"};
+    return all;
+}
+
+std::string name_of(Outline outline) {
+    return word(outline);
+}
+std::string name_of(SizeMeaning meaning) {
+    return word(meaning);
+}
+std::string name_of(Arrangement arrangement) {
+    return word(arrangement);
+}
+std::string name_of(ConductorForm form) {
+    return word(form);
+}
+std::string name_of(Plane plane) {
+    return word(plane);
+}
+
+std::vector<SizeMeaning> size_meanings(Outline outline, int sides) {
+    using M = SizeMeaning;
+    if (outline != Outline::polygon) {
+        return {M::diameter, M::conductor_length};
+    }
+    if (sides % 2 != 0) {
+        return {M::across_corners, M::side};
+    }
+    return {M::across_flats, M::across_corners, M::side, M::conductor_length};
+}
+
+} // namespace loopwright::design
