@@ -2,7 +2,9 @@
 
 #include "base/error.hpp"
 #include "loop/design_notices.hpp"
+#include "loop/detail/closed_form_notices.hpp"
 #include "loop/detail/closed_form_parts.hpp"
+#include "loop/resonator.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
@@ -19,9 +21,6 @@ using units::constants::speed_of_light_m_s;
 
 // How well the place where the voltage stands is known, (L.20).
 constexpr double gap_capacitance_error_F = 0.4e-12;
-
-// Steps in which the error estimate is stated.
-constexpr std::array<double, 6> error_steps{0.003, 0.005, 0.01, 0.02, 0.03, 0.05};
 
 units::Interval<double> around(double value, double low_factor, double high_factor) {
     return {value * low_factor, value * high_factor};
@@ -42,12 +41,12 @@ public:
                                     double vswr_limit) const override;
 
 private:
-    void prepare_notices(const design::Design& design);
-    [[nodiscard]] const base::Notices& established(double error) const;
     [[nodiscard]] Resonance resonance(const OperatingPoint& point, const detail::TunedLoop& tuned) const;
     void fill_gains(Resonance& result, double k_1_m, const detail::TunedLoop& tuned) const;
     void fill_intervals(Resonance& result, const OperatingPoint& point, const detail::TunedLoop& tuned) const;
-    [[nodiscard]] double edge_Hz(const Resonance& result, double frequency_Hz, double vswr, int side) const;
+    [[nodiscard]] double bandwidth_Hz(const Resonance& result, units::Frequency frequency, double vswr) const;
+    [[nodiscard]] double edge_Hz(const Resonance& result, double resonance_Hz, double edge_Hz,
+                                 double vswr) const;
     [[nodiscard]] units::Interval<double> metal_range(units::Frequency frequency) const;
 
     geometry::Winding winding_;
@@ -58,51 +57,25 @@ private:
     detail::ExternalInductance inductance_;
     detail::Directions directions_;
     detail::PreparedLoop loop_;
+    conductor::ProximityLoss proximity_;
     detail::LoopLosses losses_;
     detail::LoopCircuit circuit_;
     double own_capacitance_error_;
     units::Interval<double> thin_skin_range_;
-    /// Established results: one list for each step of the error estimate.
-    std::array<base::Notices, error_steps.size()> established_;
-    base::Notices beyond_, self_resonant_, thin_conductor_;
+    detail::ClosedFormNotices notices_;
 };
-
-// The parts refuse what they cannot compute; between them this is left.
-const geometry::Winding& computable(const geometry::Winding& winding, double radius_m) {
-    const double thickness_m = 2 * radius_m;
-    const auto refuse = [](const char* field, units::Length value, const std::string& accepted) {
-        throw base::InputError(field, std::to_string(value.value()) + " m", accepted);
-    };
-    const geometry::WirePath path = geometry::wire_path(winding);
-    if (!(winding.gap.value() > 0) || winding.gap.value() > 0.25 * path.length_m()) {
-        refuse("loop.gap", winding.gap, "a length above 0 and up to a quarter of the conductor");
-    }
-    const double across = std::sqrt(geometry::area(winding).value());
-    if (!(across > 3 * thickness_m)) {
-        refuse("conductor.diameter", units::metres(thickness_m),
-               "a conductor thinner than a third of the loop's width");
-    }
-    if (winding.turns > 1 && !(winding.spacing.value() > 1.02 * thickness_m)) {
-        refuse("loop.turn_spacing", winding.spacing,
-               "turns that do not touch: over 1.02 conductor diameters");
-    }
-    if (winding.turns > 1 && !(winding.lead.value() > thickness_m)) {
-        refuse("loop.lead", winding.lead,
-               "a lead longer than the conductor's diameter: the link to the capacitor must clear the turns");
-    }
-    return winding;
-}
 
 ClosedForm::ClosedForm(const design::Design& design)
     : winding_(winding_of(design.loop)), placement_(placement_of(design.site)),
       conductor_(conductor_of(design.conductor)), capacitor_(capacitor_of(design.capacitor)),
       radius_m_(conductor_.equivalent_radius().value()),
-      inductance_(detail::external_inductance(computable(winding_, radius_m_), radius_m_)),
+      inductance_(detail::external_inductance(detail::computable(winding_, radius_m_), radius_m_)),
       directions_(detail::gain_directions(geometry::frame_of(winding_, placement_))),
       loop_(detail::prepare_loop(geometry::wire_path(winding_, placement_), radius_m_, inductance_.henries,
                                  directions_.all, geometry::frame_of(winding_, placement_).origin,
                                  detail::cutting_for(winding_))),
-      losses_{&conductor_, detail::proximity_factor(winding_, radius_m_, loop_.series.length_m),
+      proximity_(winding_.turns, winding_.turns > 1 ? winding_.spacing.value() / (2 * radius_m_) : 2.0),
+      losses_{&conductor_, &proximity_, detail::share_of_turns(winding_, loop_.series.length_m),
               joints_of(design.joints).value()},
       circuit_(loop_.series, losses_, capacitor_),
       own_capacitance_error_(detail::own_capacitance_error(winding_, radius_m_)),
@@ -111,46 +84,9 @@ ClosedForm::ClosedForm(const design::Design& design)
         loop_.series.inductance_H += inductance_.redistribution_H;
         loop_.series.reactance[0].c[0] += inductance_.redistribution_H * speed_of_light_m_s;
     }
-    prepare_notices(design);
-}
-
-void ClosedForm::prepare_notices(const design::Design& design) {
-    using base::Severity;
-    base::Notices common;
-    const bool ground = design.site.ground.kind != design::GroundKind::free_space;
-    common.add({"free_space_only", ground ? Severity::caution : Severity::information,
-                ground ? "The closed form knows no ground: its figures are those of free space, not of the "
-                         "ground that the design names."
-                       : "Figures are for free space.",
-                ground ? 1.0 : 0.0});
-    common.merge(design_notices(design, conductor_, capacitor_, losses_.proximity_factor,
-                                inductance_.curvature_factor));
-    for (std::size_t i = 0; i < error_steps.size(); ++i) {
-        established_[i] = common;
-        const double percent = 100 * error_steps[i];
-        established_[i].add({"error_estimate",
-                             error_steps[i] > 0.01 ? Severity::caution : Severity::information,
-                             "Estimated error of the model in resistance, currents and voltage: " +
-                                 std::to_string(percent).substr(0, 3) + " %, apart from that of the inputs.",
-                             error_steps[i]});
-    }
-    beyond_ = common;
-    beyond_.add({"perimeter_beyond_range", Severity::not_established,
-                 "The conductor is longer than 0.35 wavelengths here: the closed form does not hold.", 1});
-    self_resonant_ = common;
-    self_resonant_.add({"self_resonant", Severity::not_established,
-                        "With its own capacitance alone the loop is resonant below this frequency: no "
-                        "capacitor tunes it.",
-                        1});
-    thin_conductor_ = common;
-}
-
-const base::Notices& ClosedForm::established(double error) const {
-    std::size_t step = 0;
-    while (step + 1 < error_steps.size() && error_steps[step] < error) {
-        ++step;
-    }
-    return established_[step];
+    notices_ = detail::closed_form_notices(
+        design,
+        design_notices(design, conductor_, capacitor_, losses_.factor(10e6), inductance_.curvature_factor));
 }
 
 OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, double vswr_limit) const {
@@ -172,24 +108,22 @@ OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, do
     point.vswr_limit = vswr_limit;
     point.perimeter_in_wavelengths = loop_.series.length_m * frequency.value() / speed_of_light_m_s;
     if (point.perimeter_in_wavelengths > closed_form_range_wavelengths) {
-        point.notices = beyond_;
+        point.notices = notices_.beyond_range;
         return point;
     }
-    if (conductor_.radius_over_skin_depth(frequency.value()) < 30) {
-        // A wall or a strip may be too thin for its formula at low frequencies.
-        const base::Notices conductor = conductor_.notices(frequency);
-        if (!conductor.empty()) {
-            point.notices = thin_conductor_;
-            point.notices.merge(conductor);
-            return point;
-        }
+    const base::Notices conductor = conductor_.notices(frequency);
+    if (!conductor.empty()) { // too thin for its formula at this frequency
+        point.notices = notices_.common;
+        point.notices.merge(conductor);
+        return point;
     }
     const std::optional<detail::TunedLoop> tuned = circuit_.tune(frequency.value());
     if (!tuned) {
-        point.notices = self_resonant_;
+        point.notices = notices_.self_resonant;
         return point;
     }
-    point.notices = established(closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns));
+    point.notices =
+        notices_.established(closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns));
     point.resonance = resonance(point, *tuned);
     return point;
 }
@@ -201,34 +135,38 @@ units::Interval<double> ClosedForm::metal_range(units::Frequency frequency) cons
                : conductor_.resistance_factor_range(frequency);
 }
 
-// One of the two frequencies where the loop, matched at resonance and left as it is, reaches the ratio; from
-// the plain resonator, whose edges lie at f (sqrt(1 + d^2) +- d) with d = (s - 1)/(2 sqrt(s) Q), refined on
-// the full circuit where the loop is broad.
-double ClosedForm::edge_Hz(const Resonance& result, double frequency_Hz, double vswr, int side) const {
-    const double d = (vswr - 1) / (2 * std::sqrt(vswr) * result.q_unloaded);
-    double edge = frequency_Hz * (std::sqrt(1 + d * d) + side * d);
+// Distance of the two frequencies where the loop, matched at resonance and left as it is, reaches the ratio.
+double ClosedForm::bandwidth_Hz(const Resonance& result, units::Frequency frequency, double vswr) const {
+    const auto plain = resonator_edges(frequency, result.q_unloaded, vswr);
     if (result.q_unloaded > 300) {
-        return edge;
+        return (plain.high - plain.low).value();
     }
+    return edge_Hz(result, frequency.value(), plain.high.value(), vswr) -
+           edge_Hz(result, frequency.value(), plain.low.value(), vswr);
+}
+
+// One of them, by the secant rule on the full circuit from where the plain resonator has it.
+double ClosedForm::edge_Hz(const Resonance& result, double resonance_Hz, double edge_Hz, double vswr) const {
     const double matched = result.resistance.total().value();
     const double wanted = (vswr - 1) / (vswr + 1);
-    const auto excess = [&](double f) {
-        const std::complex<double> z = circuit_.impedance(f, result.tuning_capacitance.value());
-        return std::abs((z - matched) / (z + matched)) - wanted;
-    };
-    double last = frequency_Hz;
+    double edge = edge_Hz;
+    double last = resonance_Hz;
     double last_excess = -wanted;
     for (int step = 0; step < 20; ++step) {
-        const double now = excess(edge);
-        if (std::abs(now) < 1e-12 || now == last_excess) {
+        const std::complex<double> z = circuit_.impedance(edge, result.tuning_capacitance.value());
+        const double excess = std::abs((z - matched) / (z + matched)) - wanted;
+        if (std::abs(excess) < 1e-12 || excess == last_excess) {
+            return edge;
+        }
+        const double next = edge - excess * (edge - last) / (excess - last_excess);
+        last = edge;
+        last_excess = excess;
+        edge = next;
+        if (!(edge > 0.5 * resonance_Hz && edge < 2 * resonance_Hz)) {
             break;
         }
-        const double next = edge - now * (edge - last) / (now - last_excess);
-        last = edge;
-        last_excess = now;
-        edge = next;
     }
-    return edge;
+    return edge_Hz;
 }
 
 void ClosedForm::fill_gains(Resonance& result, double k, const detail::TunedLoop& tuned) const {
@@ -296,10 +234,8 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     result.efficiency = tuned.radiation_ohm / total;
     result.efficiency_from_bandwidth = result.efficiency;
     result.q_unloaded = omega * std::abs(tuned.reactance_slope_ohm_s) / (2 * total);
-    result.bandwidth_half_power = units::hertz(edge_Hz(result, frequency, 3 + std::sqrt(8.0), 1) -
-                                               edge_Hz(result, frequency, 3 + std::sqrt(8.0), -1));
-    result.bandwidth_vswr = units::hertz(edge_Hz(result, frequency, point.vswr_limit, 1) -
-                                         edge_Hz(result, frequency, point.vswr_limit, -1));
+    result.bandwidth_half_power = units::hertz(bandwidth_Hz(result, point.frequency, half_power_vswr));
+    result.bandwidth_vswr = units::hertz(bandwidth_Hz(result, point.frequency, point.vswr_limit));
     const double current = std::sqrt(point.power.value() / total);
     const double capacitor_current = current * std::abs(tuned.currents[0]);
     const double voltage = capacitor_current * tuned.capacitor_reactance_ohm;

@@ -1,6 +1,7 @@
 #include "loop/inductance.hpp"
 
 #include "base/error.hpp"
+#include "conductor/curvature.hpp"
 #include "units/constants.hpp"
 
 #include <boost/math/quadrature/gauss_kronrod.hpp>
@@ -160,7 +161,7 @@ units::Inductance rings_redistribution(const std::vector<Ring>& rings, units::Le
     for (std::size_t i = 0; i < rings.size(); ++i) {
         const double r = rings[i].radius.value();
         // A ring alone: the exact torus; its field on itself is that of its curvature, along the axis.
-        sum_H += (torus_ring(rings[i].radius, wire_radius).inductance -
+        sum_H += (conductor::ring_current(rings[i].radius, wire_radius).inductance -
                   circle_inductance_thin(rings[i].radius, wire_radius))
                      .value();
         const double own = (std::log(8 * r / a) - 1) / (4 * pi * r);

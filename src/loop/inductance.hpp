@@ -12,20 +12,12 @@ namespace loopwright::loop {
 // base::ProgramError for sizes that are not positive or do not fit together.
 
 /// mu0 R (ln(8R/a) - 2) [H]: thin wire, current on its surface, spread evenly round it, (L.1). Source:
-/// Maxwell, Treatise, art. 704 ff., in the form of Rosa and Grover (1912). Error: a^2/R^2 times about 6.
+/// Maxwell, Treatise, art. 704 ff., in the form of Rosa and Grover (1912). Error: a^2/R^2 times about 6;
+/// conductor/curvature.hpp has the exact ring.
 [[nodiscard]] units::Inductance circle_inductance_thin(units::Length radius, units::Length wire_radius);
 
 /// mu0 R (ln(8R/a) - 7/4) [H]: the same at direct current, the inside of the wire included.
 [[nodiscard]] units::Inductance circle_inductance_dc(units::Length radius, units::Length wire_radius);
-
-/// A perfectly conducting torus, the current crowding to its inner side as it will, (L.2): toroidal
-/// harmonics, exact for every wire_radius < radius.
-struct TorusRing {
-    units::Inductance inductance{};
-    /// Its thin-skin resistance over that of the straight wire of the same length [1], 1 or more.
-    double resistance_factor = 1;
-};
-[[nodiscard]] TorusRing torus_ring(units::Length radius, units::Length wire_radius);
 
 /// Mutual inductance of two coaxial circular filaments [H], mu0 sqrt(r1 r2) ((2/m - m) K - 2 E/m), (L.3).
 /// Source: Maxwell, Treatise, art. 701. Exact.
@@ -54,8 +46,8 @@ struct Ring {
 
 /// What the redistribution of the current round each wire takes away from rings_inductance [H], zero or
 /// negative, (L.14): each wire answers the field H of the others, and of its own curvature, with the dipole
-/// moment of a perfectly conducting cylinder, -2 pi a^2 H. Within 10 % of itself where turns keep 3 wire
-/// radii (centre to centre) apart; closer it comes out too small.
+/// moment of a perfectly conducting cylinder, -2 pi a^2 H; a ring alone is exact. Within 10 % of itself where
+/// turns keep 4 wire radii (centre to centre) apart; closer it comes out too large by up to a half.
 [[nodiscard]] units::Inductance rings_redistribution(const std::vector<Ring>& rings,
                                                      units::Length wire_radius);
 

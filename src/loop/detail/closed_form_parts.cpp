@@ -1,11 +1,14 @@
 #include "loop/detail/closed_form_parts.hpp"
 
+#include "base/error.hpp"
+#include "conductor/curvature.hpp"
 #include "conductor/proximity.hpp"
 #include "loop/inductance.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 namespace loopwright::loop::detail {
 namespace {
@@ -40,6 +43,31 @@ ExternalInductance of_turns(const geometry::Winding& w, double radius_m) {
 
 } // namespace
 
+const geometry::Winding& computable(const geometry::Winding& winding, double radius_m) {
+    const double thickness_m = 2 * radius_m;
+    const auto refuse = [](const char* field, units::Length value, const std::string& accepted) {
+        throw base::InputError(field, std::to_string(value.value()) + " m", accepted);
+    };
+    const geometry::WirePath path = geometry::wire_path(winding);
+    if (!(winding.gap.value() > 0) || winding.gap.value() > 0.25 * path.length_m()) {
+        refuse("loop.gap", winding.gap, "a length above 0 and up to a quarter of the conductor");
+    }
+    const double across = std::sqrt(geometry::area(winding).value());
+    if (!(across > 3 * thickness_m)) {
+        refuse("conductor.diameter", units::metres(thickness_m),
+               "a conductor thinner than a third of the loop's width");
+    }
+    if (winding.turns > 1 && !(winding.spacing.value() > 1.02 * thickness_m)) {
+        refuse("loop.turn_spacing", winding.spacing,
+               "turns that do not touch: over 1.02 conductor diameters");
+    }
+    if (winding.turns > 1 && !(winding.lead.value() > thickness_m)) {
+        refuse("loop.lead", winding.lead,
+               "a lead longer than the conductor's diameter: the link to the capacitor must clear the turns");
+    }
+    return winding;
+}
+
 ExternalInductance external_inductance(const geometry::Winding& w, double radius_m) {
     const units::Length a = units::metres(radius_m);
     if (w.turns > 1) {
@@ -47,7 +75,7 @@ ExternalInductance external_inductance(const geometry::Winding& w, double radius
     }
     ExternalInductance result;
     if (w.outline == Outline::circle) {
-        const TorusRing ring = torus_ring(geometry::circumradius(w), a);
+        const conductor::RingCurrent ring = conductor::ring_current(geometry::circumradius(w), a);
         result.henries = ring.inductance.value();
         result.curvature_factor = ring.resistance_factor;
         result.redistribution_H =
@@ -76,14 +104,8 @@ Cutting cutting_for(const geometry::Winding& w) {
     return cutting;
 }
 
-double proximity_factor(const geometry::Winding& w, double radius_m, double length_m) {
-    if (w.turns < 2) {
-        return 1;
-    }
-    const double link_m = w.turns * w.spacing.value();
-    const double turns_share = 1 - (2 * w.lead.value() + link_m) / length_m;
-    const double added = conductor::ProximityLoss(w.turns, w.spacing.value() / (2 * radius_m)).thin_skin();
-    return 1 + added * turns_share;
+double share_of_turns(const geometry::Winding& w, double length_m) {
+    return w.turns < 2 ? 1 : 1 - (2 * w.lead.value() + w.turns * w.spacing.value()) / length_m;
 }
 
 double own_capacitance_error(const geometry::Winding& w, double radius_m) {

@@ -8,6 +8,10 @@
 
 namespace loopwright::loop::detail {
 
+/// The winding again, or base::InputError for what the parts alone do not refuse: a gap over a quarter of the
+/// conductor, a conductor over a third of the loop's width, turns that touch, leads that do not clear them.
+[[nodiscard]] const geometry::Winding& computable(const geometry::Winding& winding, double radius_m);
+
 /// The loop's inductance and what is known of its error.
 struct ExternalInductance {
     double henries = 0; ///< 0: take the sum over the path
@@ -20,9 +24,8 @@ struct ExternalInductance {
 /// How the path of a winding is cut: 24 spans a turn for one turn, 16 a turn for more, cut evenly there.
 [[nodiscard]] Cutting cutting_for(const geometry::Winding& winding);
 
-/// Resistance of the whole conductor over that of the straight one alone, from the neighbouring turns; leads
-/// add nothing. 1 for one turn.
-[[nodiscard]] double proximity_factor(const geometry::Winding& winding, double radius_m, double length_m);
+/// What part of the conductor lies beside other turns: all but leads and link.
+[[nodiscard]] double share_of_turns(const geometry::Winding& winding, double length_m);
 
 /// Relative error of the loop's own capacitance: charge taken as even round the conductor, which between
 /// close turns it is not (error taken as that of the capacitance of two parallel wires).

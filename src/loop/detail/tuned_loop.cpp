@@ -69,12 +69,16 @@ capacitor::SeriesLoss capacitor_loss(const capacitor::Capacitor& capacitor, doub
 
 } // namespace
 
-LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, std::complex<double> internal_ohm_m) const {
+// The conductor's impedance per metre, neighbouring turns included.
+std::complex<double> LoopCircuit::wire_ohm_m(double frequency_Hz) const {
+    const Complex straight = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz);
+    return {straight.real() * losses_.factor(frequency_Hz), straight.imag()};
+}
+
+LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, const std::complex<double>& wire_ohm_m) const {
     const Symmetric<double> r = series_.radiation_ohm(k);
     const Symmetric<double> x = series_.reactance_ohm(k);
-    const Complex wire =
-        series_.length_m * Complex(internal_ohm_m.real() * losses_.proximity_factor, internal_ohm_m.imag()) +
-        losses_.joints_ohm;
+    const Complex wire = series_.length_m * wire_ohm_m + losses_.joints_ohm;
     Matrix z;
     for (std::size_t e = 0; e < z.size(); ++e) {
         z[e] = Complex(r[e], x[e]) + series_.mean[e] * wire;
@@ -85,8 +89,7 @@ LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, std::complex<double> inte
 std::complex<double> LoopCircuit::impedance(double frequency_Hz, double capacitance_F) const {
     const double omega = 2 * pi * frequency_Hz;
     const double x = 1 / (omega * capacitance_F);
-    Matrix z = loop_matrix(omega / speed_of_light_m_s,
-                           losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz));
+    Matrix z = loop_matrix(omega / speed_of_light_m_s, wire_ohm_m(frequency_Hz));
     z[0] += capacitor_loss(capacitor_, omega, x, frequency_Hz).total.value() - j * x;
     return drive_opposite(z).impedance;
 }
@@ -94,7 +97,7 @@ std::complex<double> LoopCircuit::impedance(double frequency_Hz, double capacita
 std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     const double omega = 2 * pi * frequency_Hz;
     const double k = omega / speed_of_light_m_s;
-    const Complex internal = losses_.conductor->internal_impedance_ohm_per_m(frequency_Hz);
+    const Complex internal = wire_ohm_m(frequency_Hz);
     const Matrix z = loop_matrix(k, internal);
     // Seen at the capacitor; losses shift the resonance opposite it by a little more, found by Newton's rule:
     // an impedance added where the current is c0 counts c0^2.
@@ -122,7 +125,7 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     tuned.capacitor_reactance_ohm = x;
     tuned.radiation_ohm = power_form(series_.radiation_ohm(k), tuned.currents);
     const double square = power_form(series_.mean, tuned.currents);
-    tuned.conductor_ohm = internal.real() * losses_.proximity_factor * series_.length_m * square;
+    tuned.conductor_ohm = internal.real() * series_.length_m * square;
     tuned.joints_ohm = losses_.joints_ohm * square;
     const double at_capacitor = std::norm(tuned.currents[0]);
     tuned.capacitor_ohm = loss.total.value() * at_capacitor;

@@ -3,6 +3,7 @@
 // the slope of the reactance.
 #include "capacitor/capacitor.hpp"
 #include "conductor/conductor.hpp"
+#include "conductor/proximity.hpp"
 #include "loop/detail/loop_series.hpp"
 
 #include <complex>
@@ -10,11 +11,17 @@
 
 namespace loopwright::loop::detail {
 
-/// What is lost in the conductor besides the straight conductor's own impedance.
+/// What the conductor loses.
 struct LoopLosses {
     const conductor::Conductor* conductor = nullptr;
-    double proximity_factor = 1; ///< on the conductor's resistance
-    double joints_ohm = 0;       ///< spread evenly along the conductor
+    const conductor::ProximityLoss* proximity = nullptr;
+    double share_of_turns = 1; ///< of the conductor's length that lies beside other turns
+    double joints_ohm = 0;     ///< spread evenly along the conductor
+
+    /// The conductor's resistance over that of the straight one alone.
+    [[nodiscard]] double factor(double frequency_Hz) const {
+        return 1 + share_of_turns * proximity->added(conductor->radius_over_skin_depth(frequency_Hz));
+    }
 };
 
 /// Everything per ampere opposite the capacitor. Resistances in ohm, there.
@@ -44,7 +51,8 @@ public:
 
 private:
     using Matrix = Symmetric<std::complex<double>>;
-    [[nodiscard]] Matrix loop_matrix(double k_1_m, std::complex<double> internal_ohm_m) const;
+    [[nodiscard]] Matrix loop_matrix(double k_1_m, const std::complex<double>& wire_ohm_m) const;
+    [[nodiscard]] std::complex<double> wire_ohm_m(double frequency_Hz) const;
     [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned,
                                          const std::complex<double>& internal_ohm_m) const;
     [[nodiscard]] double internal_slope_ohm_s_m(double omega_1_s,
