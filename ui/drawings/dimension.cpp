@@ -69,7 +69,9 @@ void paint_label(QPainter& painter, const QPointF& centre, const QString& text, 
 void paint_ground(QPainter& painter, const QLineF& line, double depth_px) {
     painter.drawLine(line);
     const double step = 1.6 * depth_px;
-    for (double x = line.x1() + depth_px; x <= line.x2(); x += step) {
+    const int strokes = static_cast<int>(std::floor((line.x2() - line.x1() - depth_px) / step)) + 1;
+    for (int i = 0; i < strokes; ++i) {
+        const double x = line.x1() + depth_px + i * step;
         painter.drawLine(QPointF(x, line.y1()), QPointF(x - depth_px, line.y1() + depth_px));
     }
 }
