@@ -1,7 +1,8 @@
 #include "loop/closed_form.hpp"
 
-#include "base/error.hpp"
+#include "design/winding.hpp"
 #include "loop/design_notices.hpp"
+#include "loop/detail/asked_point.hpp"
 #include "loop/detail/closed_form_notices.hpp"
 #include "loop/detail/closed_form_parts.hpp"
 #include "loop/resonator.hpp"
@@ -66,10 +67,10 @@ private:
 };
 
 ClosedForm::ClosedForm(const design::Design& design)
-    : winding_(winding_of(design.loop)), placement_(placement_of(design.site)),
+    : winding_(design::as_winding(design.loop)), placement_(placement_of(design.site)),
       conductor_(conductor_of(design.conductor)), capacitor_(capacitor_of(design.capacitor)),
       radius_m_(conductor_.equivalent_radius().value()),
-      inductance_(detail::external_inductance(detail::computable(winding_, radius_m_), radius_m_)),
+      inductance_(detail::external_inductance(winding_, radius_m_)),
       directions_(detail::gain_directions(geometry::frame_of(winding_, placement_))),
       loop_(detail::prepare_loop(geometry::wire_path(winding_, placement_), radius_m_, inductance_.henries,
                                  directions_.all, geometry::frame_of(winding_, placement_).origin,
@@ -90,23 +91,7 @@ ClosedForm::ClosedForm(const design::Design& design)
 }
 
 OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, double vswr_limit) const {
-    if (!(frequency.value() >= 1e4 && frequency.value() <= 1e9)) {
-        throw base::InputError("frequency", std::to_string(frequency.value()) + " Hz",
-                               "a frequency from 10 kHz to 1 GHz");
-    }
-    if (!(power.value() > 0 && power.value() <= 1e6)) {
-        throw base::InputError("power", std::to_string(power.value()) + " W", "a power above 0, up to 1 MW");
-    }
-    if (!(vswr_limit > 1 && vswr_limit <= 100)) {
-        throw base::InputError("vswr", std::to_string(vswr_limit),
-                               "a standing wave ratio above 1, up to 100");
-    }
-    OperatingPoint point;
-    point.model = Model::closed_form;
-    point.frequency = frequency;
-    point.power = power;
-    point.vswr_limit = vswr_limit;
-    point.perimeter_in_wavelengths = loop_.series.length_m * frequency.value() / speed_of_light_m_s;
+    OperatingPoint point = detail::asked(frequency, power, vswr_limit, loop_.series.length_m);
     if (point.perimeter_in_wavelengths > closed_form_range_wavelengths) {
         point.notices = notices_.beyond_range;
         return point;
@@ -248,6 +233,27 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     return result;
 }
 
+// A valid design that the model has nothing to say about.
+class NotModelled final : public LoopModel {
+public:
+    NotModelled(const geometry::Winding& winding, const std::string& reason)
+        : length_m_(geometry::wire_path(winding).length_m()) {
+        notices_.add({"geometry_not_modelled", base::Severity::not_established,
+                      reason + ": the closed form does not hold.", 1});
+    }
+    [[nodiscard]] Model kind() const noexcept override { return Model::closed_form; }
+    [[nodiscard]] OperatingPoint at(units::Frequency frequency, units::Power power,
+                                    double vswr_limit) const override {
+        OperatingPoint point = detail::asked(frequency, power, vswr_limit, length_m_);
+        point.notices = notices_;
+        return point;
+    }
+
+private:
+    double length_m_;
+    base::Notices notices_;
+};
+
 } // namespace
 
 double closed_form_relative_error(double perimeter_in_wavelengths, int turns) noexcept {
@@ -257,6 +263,12 @@ double closed_form_relative_error(double perimeter_in_wavelengths, int turns) no
 }
 
 std::unique_ptr<LoopModel> make_closed_form(const design::Design& design) {
+    const geometry::Winding winding = design::as_winding(design.loop);
+    const std::string reason =
+        detail::not_modelled(winding, conductor_of(design.conductor).equivalent_radius().value());
+    if (!reason.empty()) {
+        return std::make_unique<NotModelled>(winding, reason);
+    }
     return std::make_unique<ClosedForm>(design);
 }
 

@@ -2,37 +2,10 @@
 
 #include "conductor/joints.hpp"
 #include "conductor/metals.hpp"
+#include "design/winding.hpp"
 
 namespace loopwright::loop {
 namespace {
-
-geometry::Outline outline_of(design::Outline outline) {
-    switch (outline) {
-    case design::Outline::circle:
-        return geometry::Outline::circle;
-    case design::Outline::polygon:
-        return geometry::Outline::polygon;
-    case design::Outline::rectangle:
-        break;
-    }
-    return geometry::Outline::rectangle;
-}
-
-geometry::Measure measure_of(design::SizeMeaning meaning) {
-    switch (meaning) {
-    case design::SizeMeaning::diameter:
-        return geometry::Measure::diameter;
-    case design::SizeMeaning::across_flats:
-        return geometry::Measure::across_flats;
-    case design::SizeMeaning::across_corners:
-        return geometry::Measure::across_corners;
-    case design::SizeMeaning::side:
-        return geometry::Measure::side;
-    case design::SizeMeaning::conductor_length:
-        break;
-    }
-    return geometry::Measure::conductor_length;
-}
 
 conductor::Form form_of(design::ConductorForm form) {
     switch (form) {
@@ -52,24 +25,6 @@ conductor::Form form_of(design::ConductorForm form) {
 
 } // namespace
 
-geometry::Winding winding_of(const design::LoopShape& shape) {
-    geometry::Winding w;
-    w.outline = outline_of(shape.outline);
-    w.sides = shape.sides;
-    w.size = shape.size.value;
-    w.measure = measure_of(shape.size_is);
-    w.width = shape.width.value;
-    w.height = shape.height.value;
-    w.corner_down = shape.corner_down;
-    w.turns = shape.turns;
-    w.arrangement = shape.arrangement == design::Arrangement::stack ? geometry::Arrangement::stack
-                                                                    : geometry::Arrangement::spiral;
-    w.spacing = shape.turn_spacing.value;
-    w.lead = shape.lead.value;
-    w.gap = shape.gap.value;
-    return w;
-}
-
 geometry::Placement placement_of(const design::Site& site) {
     geometry::Placement placement;
     placement.tilt = site.plane == design::Plane::horizontal ? units::degrees(90) : site.tilt.value;
@@ -79,7 +34,7 @@ geometry::Placement placement_of(const design::Site& site) {
 }
 
 geometry::WirePath wire_path_of(const design::Design& design) {
-    return geometry::wire_path(winding_of(design.loop), placement_of(design.site));
+    return geometry::wire_path(design::as_winding(design.loop), placement_of(design.site));
 }
 
 conductor::Conductor conductor_of(const design::Conductor& conductor) {

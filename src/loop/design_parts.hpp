@@ -3,11 +3,14 @@
 #include "capacitor/capacitor.hpp"
 #include "conductor/conductor.hpp"
 #include "design/design.hpp"
+#include "design/winding.hpp"
 #include "geometry/winding.hpp"
 
 namespace loopwright::loop {
 
-[[nodiscard]] geometry::Winding winding_of(const design::LoopShape& shape);
+[[nodiscard]] inline geometry::Winding winding_of(const design::LoopShape& shape) {
+    return design::as_winding(shape);
+}
 /// Horizontal is a tilt of 90 degrees.
 [[nodiscard]] geometry::Placement placement_of(const design::Site& site);
 /// The conductor's path of a design in space: what drawings and every model use.

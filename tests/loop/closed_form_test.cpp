@@ -208,13 +208,26 @@ TEST(ClosedForm, RefusesWhatIsOutOfRange) {
     EXPECT_THROW((void)model->at(units::megahertz(7), units::watts(0), 2), base::InputError);
     EXPECT_THROW((void)model->at(units::megahertz(7), units::watts(5), 1), base::InputError);
     EXPECT_THROW((void)make_model({}, Model::full_wave), base::InputError);
+    design::Design impossible;
+    impossible.loop.size = units::metres(-1);
+    EXPECT_THROW((void)make_model(impossible, Model::closed_form), base::InputError);
+}
+
+TEST(ClosedForm, SaysNothingAboutLoopsItCannotCompute) {
     design::Design touching;
     touching.loop.turns = 3;
-    touching.loop.turn_spacing = units::millimetres(22);
-    EXPECT_THROW((void)make_model(touching, Model::closed_form), base::InputError);
+    touching.loop.turn_spacing = units::millimetres(22.2);
     design::Design thick;
     thick.loop.size = units::millimetres(60);
-    EXPECT_THROW((void)make_model(thick, Model::closed_form), base::InputError);
+    design::Design short_leads;
+    short_leads.loop.turns = 3;
+    short_leads.loop.lead = units::millimetres(5);
+    for (const design::Design& d : {touching, thick, short_leads}) {
+        const OperatingPoint point = point_of(d, 3.6e6);
+        EXPECT_FALSE(point.resonance);
+        EXPECT_TRUE(point.notices.has("geometry_not_modelled"));
+        EXPECT_GT(point.perimeter_in_wavelengths, 0);
+    }
 }
 
 TEST(ClosedForm, SaysNotEstablishedBeyondItsRange) {

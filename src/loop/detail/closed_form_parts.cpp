@@ -1,6 +1,5 @@
 #include "loop/detail/closed_form_parts.hpp"
 
-#include "base/error.hpp"
 #include "conductor/curvature.hpp"
 #include "conductor/proximity.hpp"
 #include "loop/inductance.hpp"
@@ -43,29 +42,21 @@ ExternalInductance of_turns(const geometry::Winding& w, double radius_m) {
 
 } // namespace
 
-const geometry::Winding& computable(const geometry::Winding& winding, double radius_m) {
+std::string not_modelled(const geometry::Winding& w, double radius_m) {
     const double thickness_m = 2 * radius_m;
-    const auto refuse = [](const char* field, units::Length value, const std::string& accepted) {
-        throw base::InputError(field, std::to_string(value.value()) + " m", accepted);
-    };
-    const geometry::WirePath path = geometry::wire_path(winding);
-    if (!(winding.gap.value() > 0) || winding.gap.value() > 0.25 * path.length_m()) {
-        refuse("loop.gap", winding.gap, "a length above 0 and up to a quarter of the conductor");
+    if (w.gap.value() > 0.25 * geometry::wire_path(w).length_m()) {
+        return "The gap takes over a quarter of the conductor";
     }
-    const double across = std::sqrt(geometry::area(winding).value());
-    if (!(across > 3 * thickness_m)) {
-        refuse("conductor.diameter", units::metres(thickness_m),
-               "a conductor thinner than a third of the loop's width");
+    if (!(std::sqrt(geometry::area(w).value()) > 3 * thickness_m)) {
+        return "The conductor is thicker than a third of the loop's width";
     }
-    if (winding.turns > 1 && !(winding.spacing.value() > 1.02 * thickness_m)) {
-        refuse("loop.turn_spacing", winding.spacing,
-               "turns that do not touch: over 1.02 conductor diameters");
+    if (w.turns > 1 && !(w.spacing.value() > 1.02 * thickness_m)) {
+        return "The turns nearly touch";
     }
-    if (winding.turns > 1 && !(winding.lead.value() > thickness_m)) {
-        refuse("loop.lead", winding.lead,
-               "a lead longer than the conductor's diameter: the link to the capacitor must clear the turns");
+    if (w.turns > 1 && !(w.lead.value() > thickness_m)) {
+        return "The leads are too short for the link to the capacitor to clear the turns";
     }
-    return winding;
+    return {};
 }
 
 ExternalInductance external_inductance(const geometry::Winding& w, double radius_m) {

@@ -4,13 +4,15 @@
 #include "loop/detail/loop_series.hpp"
 #include "loop/detail/tuned_loop.hpp"
 
+#include <string>
 #include <vector>
 
 namespace loopwright::loop::detail {
 
-/// The winding again, or base::InputError for what the parts alone do not refuse: a gap over a quarter of the
-/// conductor, a conductor over a third of the loop's width, turns that touch, leads that do not clear them.
-[[nodiscard]] const geometry::Winding& computable(const geometry::Winding& winding, double radius_m);
+/// Why the closed form cannot compute a valid design at all: a gap over a quarter of the conductor, a
+/// conductor over a third of the loop's width, turns that nearly touch, leads that do not clear them. Empty:
+/// it can.
+[[nodiscard]] std::string not_modelled(const geometry::Winding& winding, double radius_m);
 
 /// The loop's inductance and what is known of its error.
 struct ExternalInductance {
