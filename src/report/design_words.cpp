@@ -1,8 +1,7 @@
 #include "report/design_words.hpp"
 
 #include "band/emission.hpp"
-#include "report/number.hpp"
-#include "units/text.hpp"
+#include "survey/verdict.hpp"
 
 #include <string>
 
@@ -11,11 +10,11 @@ namespace {
 
 template <class Quantity>
 std::string said(const units::Typed<Quantity>& typed) {
-    return typed.text.empty() ? units::shown(typed.value) : typed.text;
+    return typed.text.empty() ? survey::given_text(typed.value) : typed.text;
 }
 
 std::string said(double number) {
-    return units::shown(number, units::Dimension::number, 4);
+    return survey::given_text(number, units::Dimension::number);
 }
 
 const char* words_of(design::SizeMeaning meaning) {

@@ -1,5 +1,6 @@
 #include "report/hazards.hpp"
 
+#include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -19,18 +20,18 @@ Sentence voltage(const loop::OperatingPoint& point, const design::CapacitorRatin
     if (upper != units::shown(r.capacitor_voltage_peak)) {
         text += " (perhaps " + upper + ")";
     }
-    text += " " + where + " at " + units::shown(point.power) + ", ";
+    text += " " + where + " at " + survey::given_text(point.power) + ", ";
     if (!rating.peak_voltage) {
         return {"voltage_without_rating", text + "and no rating is given to hold it against."};
     }
     const units::Voltage limit = rating.peak_voltage->value;
     if (high > limit) {
         return {"voltage_exceeds_rating",
-                text + "more than the rating of " + units::shown(limit) + ": do not key."};
+                text + "more than the rating of " + survey::given_text(limit) + ": do not key."};
     }
     return {"voltage_below_rating",
             text + units::shown(100.0 * (high.value() / limit.value()), units::Dimension::number, 2) +
-                " % of the rating of " + units::shown(limit) + "."};
+                " % of the rating of " + survey::given_text(limit) + "."};
 }
 
 Sentence voltage_not_established(const std::string& where) {

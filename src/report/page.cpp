@@ -6,7 +6,7 @@
 #include "report/hazards.hpp"
 #include "report/tables.hpp"
 #include "report/words.hpp"
-#include "units/text.hpp"
+#include "survey/verdict.hpp"
 
 #include <utility>
 
@@ -17,7 +17,7 @@ Page start(const design::Design& design, units::Power power, loop::Model model) 
     Page page;
     page.title = design.title.empty() ? "Loop without a title" : design.title;
     const auto emission = band::find_emission(design.station.emission);
-    page.subtitle = units::shown(power) + " accepted (peak envelope power), " +
+    page.subtitle = survey::given_text(power) + " accepted (peak envelope power), " +
                     (emission ? emission->name : design.station.emission) + ", model " + name_of(model);
     return page;
 }
@@ -95,7 +95,7 @@ Page sweep_page(const survey::Survey& survey) {
 Page point_page(const loop::OperatingPoint& point, const design::Design& design) {
     Page page = start(design, point.power, point.model);
     page.sections.push_back({"hazards", "Hazards", hazards(point, design), std::nullopt});
-    Section section{"point", "At " + units::shown(point.frequency, 7), {}, std::nullopt};
+    Section section{"point", "At " + survey::given_text(point.frequency), {}, std::nullopt};
     if (point.resonance) {
         section.table = point_table(point);
     } else {

@@ -1,10 +1,9 @@
 #include "survey/verdict.hpp"
 
-#include "units/text.hpp"
-
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <utility>
 
 namespace loopwright::survey {
 namespace {
@@ -13,17 +12,15 @@ std::string percent(double share, int digits = 2) {
     return units::shown(100.0 * share, units::Dimension::number, digits) + " %";
 }
 
-/// Two values with just so many digits (3 to 6) that a person sees them differ.
+/// A computed value with just so many digits (3 to 6) that a person sees it differ from a limit, and the
+/// limit.
 template <class Quantity>
-std::pair<std::string, std::string> told_apart(Quantity a, Quantity b) {
-    std::pair<std::string, std::string> texts;
-    for (int digits = 3; digits <= 6; ++digits) {
-        texts = {units::shown(a, digits), units::shown(b, digits)};
-        if (texts.first != texts.second) {
-            break;
-        }
+std::pair<std::string, std::string> told_apart(Quantity computed, Quantity limit) {
+    int digits = 3;
+    while (digits < 6 && units::shown(computed, digits) == units::shown(limit, digits)) {
+        ++digits;
     }
-    return texts;
+    return {units::shown(computed, digits), given_text(limit)};
 }
 
 /// An interval that the model left at zero is not known: then both ends are the nominal value.
@@ -100,7 +97,7 @@ std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emiss
     const auto [wide, wanted] = told_apart(low, emission.working_width);
     return Reason{BandVerdict::narrow, (r.bandwidth_vswr < emission.working_width ? "" : "Perhaps only ") +
                                            wide + " wide at VSWR " +
-                                           units::shown(point.vswr_limit, units::Dimension::number) + "; " +
+                                           given_text(point.vswr_limit, units::Dimension::number) + "; " +
                                            emission.name + " works in " + wanted};
 }
 
@@ -108,7 +105,7 @@ std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emiss
 std::string volts_beside(const loop::Resonance& r, const design::CapacitorRating& rating) {
     const std::string volts = units::shown(r.capacitor_voltage_peak) + " peak, ";
     return volts +
-           (rating.peak_voltage ? "rated " + units::shown(rating.peak_voltage->value) : "no rating given");
+           (rating.peak_voltage ? "rated " + given_text(rating.peak_voltage->value) : "no rating given");
 }
 
 Reason radiates(const loop::Resonance& r, const design::CapacitorRating& rating) {
@@ -123,6 +120,18 @@ Reason radiates(const loop::Resonance& r, const design::CapacitorRating& rating)
 }
 
 } // namespace
+
+std::string given_text(double si_value, units::Dimension dimension) {
+    std::string text = units::shown(si_value, dimension, 6);
+    const auto point = text.find('.');
+    if (point == std::string::npos) {
+        return text;
+    }
+    const auto end = std::min(text.find_first_not_of("0123456789", point + 1), text.size());
+    auto last = text.find_last_not_of('0', end - 1);
+    last = last == point ? last : last + 1; // the decimal sign goes with the last zero
+    return text.erase(last, end - last);
+}
 
 std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
                             const band::Emission& emission) {

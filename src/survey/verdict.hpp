@@ -3,7 +3,9 @@
 #include "band/emission.hpp"
 #include "design/design.hpp"
 #include "survey/survey.hpp"
+#include "units/text.hpp"
 
+#include <string>
 #include <vector>
 
 namespace loopwright::survey {
@@ -19,5 +21,13 @@ inline constexpr double weak_from = 0.01;
 /// No reason ever calls a state harmless. Capacitor limits are those of minimum and maximum with stray.
 [[nodiscard]] std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
                                           const band::Emission& emission);
+
+/// Text of a value that somebody gave (a rating, a limit, a width), in contrast to a computed one: at most
+/// six digits and no zeros at its end ("2 kV", "15.3 pF").
+[[nodiscard]] std::string given_text(double si_value, units::Dimension dimension);
+template <class Quantity>
+[[nodiscard]] std::string given_text(Quantity quantity) {
+    return given_text(quantity.value(), units::DimensionOf<Quantity>::value);
+}
 
 } // namespace loopwright::survey

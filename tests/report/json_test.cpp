@@ -1,0 +1,163 @@
+#include "report/json.hpp"
+
+#include "base/error.hpp"
+#include "point_samples.hpp"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <set>
+
+namespace loopwright::report {
+namespace {
+
+using nlohmann::json;
+
+// The promise to scripts, written out here a second time on purpose.
+const std::set<std::string> promised = {"schema",
+                                        "model",
+                                        "frequency_Hz",
+                                        "power_W",
+                                        "inductance_H",
+                                        "tuning_capacitance_F",
+                                        "in_capacitor_range",
+                                        "resistance_ohm",
+                                        "dissipation_W",
+                                        "efficiency",
+                                        "gain_max_dBi",
+                                        "gain_low_angle_dBi",
+                                        "gain_over_dipole_dB",
+                                        "q_unloaded",
+                                        "q_loaded",
+                                        "bandwidth_half_power_Hz",
+                                        "bandwidth_vswr_Hz",
+                                        "vswr",
+                                        "loop_current_rms_A",
+                                        "capacitor_current_rms_A",
+                                        "capacitor_voltage_rms_V",
+                                        "capacitor_voltage_peak_V",
+                                        "notices"};
+const std::set<std::string> parts = {"radiation", "ground", "conductor", "joints", "capacitor", "total"};
+
+void expect_promised(const json& point) {
+    for (const std::string& key : promised) {
+        EXPECT_TRUE(point.contains(key)) << key;
+    }
+    for (const std::string& part : parts) {
+        EXPECT_TRUE(point.at("resistance_ohm").contains(part)) << part;
+        EXPECT_TRUE(point.at("dissipation_W").contains(part)) << part;
+    }
+}
+
+survey::Survey small_survey() {
+    survey::Survey survey;
+    survey.request.design.title = "A \"loop\"";
+    survey.bands.push_back({{"40m", {}, {}, {}},
+                            established(),
+                            survey::BandVerdict::weak,
+                            "Weak indeed",
+                            {{survey::BandVerdict::narrow, "Narrow"}}});
+    survey.bands.push_back(
+        {{"6m", {}, {}, {}}, not_established(), survey::BandVerdict::not_established, "Not established", {}});
+    survey.curve = {established(), not_established()};
+    survey.complete = true;
+    return survey;
+}
+
+TEST(PointJson, HasEveryPromisedKeyWithItsValue) {
+    const json point = json::parse(point_json(established()));
+    expect_promised(point);
+    EXPECT_EQ(point["schema"], "loopwright-point-1");
+    EXPECT_EQ(point["model"], "closed-form");
+    EXPECT_EQ(point["frequency_Hz"], 7.0755e6);
+    EXPECT_EQ(point["tuning_capacitance_F"], 200e-12);
+    EXPECT_EQ(point["in_capacitor_range"], true);
+    EXPECT_EQ(point["q_loaded"], 550.0);
+    EXPECT_EQ(point["vswr"], 2.0);
+    EXPECT_EQ(point["capacitor_voltage_peak_V"], 1541.5);
+    EXPECT_EQ(point["notices"][0]["code"], "free_space_only");
+    EXPECT_EQ(point["notices"][0]["severity"], "information");
+    EXPECT_EQ(point["notices"][0]["text"], "Figures are for free space.");
+}
+
+// Each part takes the power in proportion to its resistance (one current through all of them).
+TEST(PointJson, SplitsThePowerLikeTheResistance) {
+    const json point = json::parse(point_json(established()));
+    EXPECT_NEAR(point["resistance_ohm"]["total"].get<double>(), 0.1, 1e-15);
+    EXPECT_NEAR(point["dissipation_W"]["radiation"].get<double>(), 2.0, 1e-12);
+    EXPECT_NEAR(point["dissipation_W"]["conductor"].get<double>(), 6.0, 1e-12);
+    EXPECT_NEAR(point["dissipation_W"]["joints"].get<double>(), 1.0, 1e-12);
+    EXPECT_NEAR(point["dissipation_W"]["capacitor"].get<double>(), 1.0, 1e-12);
+    EXPECT_EQ(point["dissipation_W"]["total"], 10.0);
+}
+
+TEST(PointJson, IsNullWhereNothingApplies) {
+    const json point = json::parse(point_json(established()));
+    EXPECT_TRUE(point["resistance_ohm"]["ground"].is_null());
+    EXPECT_TRUE(point["dissipation_W"]["ground"].is_null());
+    EXPECT_TRUE(point["gain_over_dipole_dB"].is_null());
+    EXPECT_TRUE(point["tuning_capacitance_low_F"].is_null()) << "no interval is known";
+    EXPECT_EQ(point["efficiency_low"], 0.15);
+    EXPECT_EQ(point["efficiency_high"], 0.25);
+}
+
+TEST(PointJson, OverGroundHasTheGround) {
+    loop::OperatingPoint over = established();
+    over.resonance->resistance.ground = units::ohms(0.1);
+    const json point = json::parse(point_json(over));
+    EXPECT_EQ(point["resistance_ohm"]["ground"], 0.1);
+    EXPECT_NEAR(point["dissipation_W"]["ground"].get<double>(), 5.0, 1e-12);
+}
+
+TEST(PointJson, KeepsEveryKeyWhereNothingIsEstablished) {
+    const json point = json::parse(point_json(not_established()));
+    expect_promised(point);
+    for (const char* key :
+         {"inductance_H", "in_capacitor_range", "efficiency", "q_loaded", "capacitor_voltage_peak_V"}) {
+        EXPECT_TRUE(point[key].is_null()) << key;
+    }
+    EXPECT_TRUE(point["resistance_ohm"]["total"].is_null());
+    EXPECT_TRUE(point["dissipation_W"]["total"].is_null());
+    EXPECT_EQ(point["frequency_Hz"], 50.3145e6);
+    EXPECT_EQ(point["notices"][0]["severity"], "not_established");
+}
+
+TEST(PointJson, RefusesWhatIsNotFinite) {
+    loop::OperatingPoint point = established();
+    point.resonance->q_unloaded = std::nan("");
+    EXPECT_THROW(static_cast<void>(point_json(point)), base::ProgramError);
+}
+
+TEST(SweepJson, HasRowsOfPoints) {
+    const json sweep = json::parse(sweep_json(small_survey()));
+    EXPECT_EQ(sweep["schema"], "loopwright-sweep-1");
+    ASSERT_EQ(sweep["rows"].size(), 2U);
+    for (const json& row : sweep["rows"]) {
+        expect_promised(row);
+    }
+}
+
+TEST(BandsJson, HasBandAndVerdictBesides) {
+    const json bands = json::parse(bands_json(small_survey()));
+    EXPECT_EQ(bands["schema"], "loopwright-bands-1");
+    EXPECT_EQ(bands["title"], "A \"loop\"");
+    ASSERT_EQ(bands["bands"].size(), 2U);
+    for (const json& row : bands["bands"]) {
+        expect_promised(row);
+    }
+    EXPECT_EQ(bands["bands"][0]["band"], "40m");
+    EXPECT_EQ(bands["bands"][0]["verdict"], "weak");
+    EXPECT_EQ(bands["bands"][0]["verdict_text"], "Weak indeed");
+    EXPECT_EQ(bands["bands"][0]["further"][0]["verdict"], "narrow");
+    EXPECT_EQ(bands["bands"][1]["verdict"], "not_established");
+}
+
+TEST(Json, SurvivesATitleThatIsNotUtf8) {
+    survey::Survey survey = small_survey();
+    survey.request.design.title = "\xFF";
+    EXPECT_EQ(json::parse(bands_json(survey))["title"], "\xEF\xBF\xBD");
+}
+
+} // namespace
+} // namespace loopwright::report

@@ -1,0 +1,143 @@
+#include "survey/verdict.hpp"
+
+#include "fake_model.hpp"
+#include "support/plain.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace loopwright::survey {
+namespace {
+
+/// 12 to 150 pF with 3 pF stray, rated 2 kV; the emission works in 3 kHz.
+class Verdict : public testing::Test {
+protected:
+    Verdict() {
+        design.capacitor.stray = units::picofarads(3);
+        design.capacitor.rating.peak_voltage = units::volts(2000);
+        emission.name = "FT8";
+        emission.working_width = units::kilohertz(3);
+    }
+    loop::Resonance& r() { return *point.resonance; }
+    [[nodiscard]] std::vector<Reason> all() const { return reasons(point, design, emission); }
+    [[nodiscard]] std::string text(std::size_t i = 0) const { return support::plain(all().at(i).text); }
+    [[nodiscard]] BandVerdict verdict(std::size_t i = 0) const { return all().at(i).verdict; }
+
+    loop::OperatingPoint point = round_point(units::megahertz(7.0755), units::watts(4), 2.0);
+    design::Design design;
+    band::Emission emission;
+};
+
+TEST_F(Verdict, WorthwhileFromTenPercentOn) {
+    r().efficiency = 0.1;
+    EXPECT_EQ(verdict(), BandVerdict::worthwhile);
+    EXPECT_EQ(text(), "Radiates 10 % of the power; 800 V peak, rated 2 kV");
+    EXPECT_EQ(all().size(), 1U);
+    r().efficiency = 0.0999;
+    EXPECT_EQ(verdict(), BandVerdict::weak);
+    r().efficiency = 0.01;
+    EXPECT_EQ(verdict(), BandVerdict::weak);
+    r().efficiency = 0.0099;
+    EXPECT_EQ(verdict(), BandVerdict::very_weak);
+}
+
+TEST_F(Verdict, EfficiencyIsJudgedByTheLowerEnd) {
+    r().efficiency = 0.12;
+    r().efficiency_range = {0.08, 0.2};
+    EXPECT_EQ(verdict(), BandVerdict::weak);
+    EXPECT_EQ(text(), "Radiates 12 % of the power, perhaps 8.0 %; 800 V peak, rated 2 kV");
+}
+
+TEST_F(Verdict, WithoutARatingNothingIsSaidAboutVoltsButThatThereIsNone) {
+    design.capacitor.rating.peak_voltage.reset();
+    r().capacitor_voltage_peak = units::volts(9000);
+    EXPECT_EQ(verdict(), BandVerdict::worthwhile);
+    EXPECT_EQ(text(), "Radiates 20 % of the power; 9.00 kV peak, no rating given");
+}
+
+// Voltage goes with the root of the power: 4 kV at 4 W is 2 kV at 1 W.
+TEST_F(Verdict, VoltageOverTheRatingNamesThePowerThatReachesIt) {
+    r().capacitor_voltage_peak = units::volts(4000);
+    EXPECT_EQ(verdict(), BandVerdict::voltage_exceeded);
+    EXPECT_EQ(text(), "4.00 kV peak, rated 2 kV; the rating is reached at 1.0 W");
+    ASSERT_EQ(all().size(), 2U);
+    EXPECT_EQ(verdict(1), BandVerdict::worthwhile);
+}
+
+TEST_F(Verdict, VoltageIsJudgedByTheUpperEnd) {
+    r().capacitor_voltage_peak = units::volts(1900);
+    r().capacitor_voltage_peak_range = {units::volts(1700), units::volts(2500)};
+    EXPECT_EQ(verdict(), BandVerdict::voltage_exceeded);
+    EXPECT_EQ(text(), "1.90 kV peak, perhaps 2.50 kV, rated 2 kV; the rating is reached at 2.6 W");
+    r().capacitor_voltage_peak_range = {units::volts(1700), units::volts(2000)};
+    EXPECT_EQ(verdict(), BandVerdict::worthwhile) << "the rating itself is still within it";
+}
+
+TEST_F(Verdict, ValuesThatDifferLittleAreToldApart) {
+    r().capacitor_voltage_peak = units::volts(2000.4);
+    EXPECT_EQ(text().substr(0, 27), "2.0004 kV peak, rated 2 kV;");
+}
+
+TEST_F(Verdict, OutOfReachNamesTheEndThatIsMissed) {
+    r().in_capacitor_range = false;
+    r().tuning_capacitance = units::picofarads(8.1);
+    EXPECT_EQ(verdict(), BandVerdict::out_of_reach);
+    EXPECT_EQ(text(), "Needs 8.10 pF; the capacitor starts at 15 pF with its stray");
+    r().tuning_capacitance = units::picofarads(300);
+    EXPECT_EQ(text(), "Needs 300 pF; the capacitor ends at 153 pF with its stray");
+    design.capacitor.stray = units::picofarads(0);
+    EXPECT_EQ(text(), "Needs 300 pF; the capacitor ends at 150 pF");
+    EXPECT_EQ(all().size(), 1U) << "what cannot be tuned has no volts and no width";
+}
+
+TEST_F(Verdict, EdgeOfRangeWhereTheUncertaintyReachesPastIt) {
+    r().tuning_capacitance = units::picofarads(15.4);
+    r().tuning_capacitance_range = {units::picofarads(14.8), units::picofarads(16)};
+    EXPECT_EQ(verdict(), BandVerdict::edge_of_range);
+    EXPECT_EQ(text(), "Needs 15.4 pF, perhaps 14.8 pF; the capacitor starts at 15 pF with its stray");
+    r().tuning_capacitance = units::picofarads(152);
+    r().tuning_capacitance_range = {units::picofarads(150), units::picofarads(154)};
+    EXPECT_EQ(text(), "Needs 152 pF, perhaps 154 pF; the capacitor ends at 153 pF with its stray");
+}
+
+TEST_F(Verdict, NarrowerThanTheEmissionWorksIn) {
+    r().bandwidth_vswr = units::kilohertz(1.2);
+    EXPECT_EQ(verdict(), BandVerdict::narrow);
+    EXPECT_EQ(text(), "1.20 kHz wide at VSWR 2; FT8 works in 3 kHz");
+    r().bandwidth_vswr = units::kilohertz(3.2);
+    r().bandwidth_vswr_range = {units::kilohertz(2.5), units::kilohertz(4)};
+    EXPECT_EQ(text(), "Perhaps only 2.50 kHz wide at VSWR 2; FT8 works in 3 kHz");
+}
+
+TEST_F(Verdict, ReasonsStandWorstFirst) {
+    r().capacitor_voltage_peak = units::volts(4000);
+    r().bandwidth_vswr = units::kilohertz(1);
+    r().efficiency = 0.005;
+    ASSERT_EQ(all().size(), 3U);
+    EXPECT_EQ(verdict(0), BandVerdict::voltage_exceeded);
+    EXPECT_EQ(verdict(1), BandVerdict::very_weak);
+    EXPECT_EQ(verdict(2), BandVerdict::narrow);
+}
+
+TEST_F(Verdict, NotEstablishedGivesTheReasonOfTheModel) {
+    point.resonance.reset();
+    point.notices.add({"other", base::Severity::caution, "Something else.", 0});
+    point.notices.add({"too_long", base::Severity::not_established, "The conductor is too long.", 0});
+    EXPECT_EQ(verdict(), BandVerdict::not_established);
+    EXPECT_EQ(text(), "Not established: The conductor is too long");
+    point.notices = {};
+    EXPECT_EQ(text(), "Not established: the model stands behind no number here");
+}
+
+TEST_F(Verdict, NeverCallsAnythingSafe) {
+    for (const double volts : {10.0, 1999.0, 5000.0}) {
+        r().capacitor_voltage_peak = units::volts(volts);
+        for (const Reason& reason : all()) {
+            EXPECT_EQ(reason.text.find("safe"), std::string::npos) << reason.text;
+        }
+    }
+}
+
+} // namespace
+} // namespace loopwright::survey
