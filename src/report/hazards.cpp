@@ -11,10 +11,14 @@ namespace {
 const Sentence distance{"distance_not_established",
                         "Distance people must keep: not established, treat the loop as hazardous."};
 
+units::Voltage upper_end(const loop::Resonance& r) {
+    return std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
+}
+
 Sentence voltage(const loop::OperatingPoint& point, const design::CapacitorRating& rating,
                  const std::string& where) {
     const loop::Resonance& r = *point.resonance;
-    const units::Voltage high = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
+    const units::Voltage high = upper_end(r);
     const std::string upper = units::shown(high);
     std::string text = "Capacitor voltage: " + units::shown(r.capacitor_voltage_peak) + " peak";
     if (upper != units::shown(r.capacitor_voltage_peak)) {
@@ -61,6 +65,24 @@ std::vector<Sentence> hazards(const survey::Survey& survey) {
     }
     all.push_back(distance);
     return all;
+}
+
+std::vector<Sentence> sweep_hazards(const survey::Survey& survey) {
+    const loop::OperatingPoint* highest = nullptr;
+    for (const loop::OperatingPoint& point : survey.curve) {
+        if (point.resonance && point.resonance->in_capacitor_range &&
+            (highest == nullptr || upper_end(*point.resonance) > upper_end(*highest->resonance))) {
+            highest = &point;
+        }
+    }
+    if (highest == nullptr) {
+        return {
+            {"voltage_no_frequency", "Capacitor voltage: the capacitor reaches none of these frequencies."},
+            distance};
+    }
+    return {voltage(*highest, survey.request.design.capacitor.rating,
+                    "at the most, at " + survey::given_text(highest->frequency)),
+            distance};
 }
 
 std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design) {

@@ -12,6 +12,9 @@ namespace loopwright::report {
 /// established, and the distance.
 [[nodiscard]] std::vector<Sentence> hazards(const survey::Survey& survey);
 
+/// Of the curve of a survey: the highest voltage among the frequencies that the capacitor reaches.
+[[nodiscard]] std::vector<Sentence> sweep_hazards(const survey::Survey& survey);
+
 /// The same for one point.
 [[nodiscard]] std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design);
 

@@ -8,6 +8,7 @@
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 
+#include <map>
 #include <utility>
 
 namespace loopwright::report {
@@ -18,7 +19,8 @@ Page start(const design::Design& design, units::Power power, loop::Model model) 
     page.title = design.title.empty() ? "Loop without a title" : design.title;
     const auto emission = band::find_emission(design.station.emission);
     page.subtitle = survey::given_text(power) + " accepted (peak envelope power), " +
-                    (emission ? emission->name : design.station.emission) + ", model " + name_of(model);
+                    (emission ? emission->name : design.station.emission) + ", model " + name_of(model) +
+                    (model == loop::Model::closed_form ? " (free space)" : "");
     return page;
 }
 
@@ -37,13 +39,40 @@ Section bands_section(const survey::Survey& survey) {
     return section;
 }
 
+/// What the page's points are to be read with; why a point is not established stands beside that point.
 base::Notices all_notices(const survey::Survey& survey) {
     base::Notices all;
+    const auto add = [&all](const loop::OperatingPoint& point) {
+        for (const base::Notice& notice : point.notices.all()) {
+            if (notice.severity != base::Severity::not_established) {
+                all.add(notice);
+            }
+        }
+    };
     for (const survey::BandRow& row : survey.bands) {
-        all.merge(row.point.notices);
+        add(row.point);
     }
     for (const loop::OperatingPoint& point : survey.curve) {
-        all.merge(point.notices);
+        add(point);
+    }
+    return all;
+}
+
+/// "Not established at 24 of 101 frequencies: reason", a sentence a reason.
+std::vector<Sentence> gaps(const std::vector<loop::OperatingPoint>& curve) {
+    std::map<std::string, std::pair<std::size_t, std::string>> found;
+    for (const loop::OperatingPoint& point : curve) {
+        for (const base::Notice& notice : point.notices.all()) {
+            if (notice.severity == base::Severity::not_established) {
+                ++found[notice.code].first;
+                found[notice.code].second = notice.text;
+            }
+        }
+    }
+    std::vector<Sentence> all;
+    for (const auto& [code, gap] : found) {
+        all.push_back({code, "Not established at " + std::to_string(gap.first) + " of " +
+                                 std::to_string(curve.size()) + " frequencies: " + gap.second});
     }
     return all;
 }
@@ -87,7 +116,8 @@ Page bands_page(const survey::Survey& survey) {
 Page sweep_page(const survey::Survey& survey) {
     const survey::Request& request = survey.request;
     Page page = start(request.design, request.design.station.power.value, request.model);
-    page.sections.push_back({"sweep", "Sweep", {}, sweep_table(survey)});
+    page.sections.push_back({"hazards", "Hazards", sweep_hazards(survey), std::nullopt});
+    page.sections.push_back({"sweep", "Sweep", gaps(survey.curve), sweep_table(survey)});
     finish(page, request.model, all_notices(survey));
     return page;
 }

@@ -3,6 +3,7 @@
 #include "report/number.hpp"
 #include "report/point_fields.hpp"
 #include "report/words.hpp"
+#include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <string>
@@ -40,7 +41,7 @@ constexpr Told figures[] = {
     {"q_unloaded", "Q unloaded", Dimension::number},
     {"q_loaded", "Q loaded, matched", Dimension::number},
     {"bandwidth_half_power_Hz", "Half-power bandwidth, matched", Dimension::frequency},
-    {"bandwidth_vswr_Hz", "VSWR bandwidth, matched", Dimension::frequency, "bandwidth_vswr_low_Hz",
+    {"bandwidth_vswr_Hz", "Bandwidth to VSWR ", Dimension::frequency, "bandwidth_vswr_low_Hz",
      "bandwidth_vswr_high_Hz"},
     {"loop_current_rms_A", "Loop current, rms", Dimension::current},
     {"capacitor_current_rms_A", "Capacitor current, rms", Dimension::current},
@@ -67,6 +68,11 @@ std::string text_of(const Told& told, const Cell& cell) {
     return with_plain_blanks(units::shown(*number, told.dimension));
 }
 
+std::string words_of(const Told& told, const loop::OperatingPoint& point) {
+    const bool open = std::string_view(told.path) == "bandwidth_vswr_Hz"; // its limit belongs to its name
+    return told.words + (open ? survey::given_text(point.vswr_limit, Dimension::number) + ", matched" : "");
+}
+
 } // namespace
 
 Table point_table(const loop::OperatingPoint& point) {
@@ -82,7 +88,7 @@ Table point_table(const loop::OperatingPoint& point) {
             interval =
                 text_of(told, figure(point, told.low)) + " to " + text_of(told, figure(point, told.high));
         }
-        table.rows.push_back({std::string(told.words), text_of(told, cell), interval});
+        table.rows.push_back({words_of(told, point), text_of(told, cell), interval});
     }
     return table;
 }

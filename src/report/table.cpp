@@ -131,7 +131,7 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
     while (!text.empty()) {
         const std::size_t blank = std::min(text.find(' '), text.size());
         const std::string_view word = text.substr(0, blank);
-        if (!lines.empty() && characters(lines.back()) + 1 + characters(word) <= width) {
+        if (!lines.empty() && !word.empty() && characters(lines.back()) + 1 + characters(word) <= width) {
             lines.back().append(" ").append(word);
         } else if (!word.empty()) {
             lines.emplace_back(word);

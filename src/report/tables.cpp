@@ -1,8 +1,8 @@
 #include "report/tables.hpp"
 
-#include "report/number.hpp"
 #include "report/point_fields.hpp"
 #include "report/words.hpp"
+#include "survey/verdict.hpp"
 
 #include <string>
 #include <utility>
@@ -15,22 +15,14 @@ constexpr double pico = 1e12;
 constexpr double milli = 1e-3;
 constexpr double mega = 1e-6;
 
-std::string vswr_title(double vswr) {
-    std::string digits = significant(vswr, 3);
-    if (digits.find('.') != std::string::npos) {
-        digits.erase(digits.find_last_not_of('0') + 1);
-        digits.erase(digits.find_last_not_of('.') + 1);
-    }
-    return "Bandwidth VSWR " + digits;
-}
-
 std::vector<Column> figure_columns(double vswr) {
     return {{"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
             {"tuning_capacitance_F", "Capacitance needed", "pF", pico},
             {"efficiency", "Efficiency", "%", per_cent},
             {"gain_max_dBi", "Best gain", "dBi", 1, 3, 1},
             {"q_unloaded", "Q unloaded", "", 1},
-            {"bandwidth_vswr_Hz", vswr_title(vswr), "kHz", milli},
+            {"bandwidth_vswr_Hz", "Bandwidth VSWR " + survey::given_text(vswr, units::Dimension::number),
+             "kHz", milli},
             {"capacitor_voltage_peak_V", "Capacitor peak", "V", 1}};
 }
 

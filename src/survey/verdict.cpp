@@ -101,14 +101,15 @@ std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emiss
                                            emission.name + " works in " + wanted};
 }
 
-/// "1.2 kV peak, rated 2 kV" or that there is nothing to hold it against.
+/// "; 1.2 kV peak, rated 2 kV" or that there is nothing to hold it against.
 std::string volts_beside(const loop::Resonance& r, const design::CapacitorRating& rating) {
-    const std::string volts = units::shown(r.capacitor_voltage_peak) + " peak, ";
+    const std::string volts = "; " + units::shown(r.capacitor_voltage_peak) + " peak, ";
     return volts +
            (rating.peak_voltage ? "rated " + given_text(rating.peak_voltage->value) : "no rating given");
 }
 
-Reason radiates(const loop::Resonance& r, const design::CapacitorRating& rating) {
+/// What is radiated; with the volts where these are not a reason of their own.
+Reason radiates(const loop::Resonance& r, const std::string& volts) {
     const double low = known(r.efficiency, r.efficiency_range).low;
     const BandVerdict verdict = low >= worthwhile_from ? BandVerdict::worthwhile
                                 : low >= weak_from     ? BandVerdict::weak
@@ -116,7 +117,7 @@ Reason radiates(const loop::Resonance& r, const design::CapacitorRating& rating)
     std::string text = "Radiates " + percent(r.efficiency);
     const bool lowered = percent(low) != percent(r.efficiency);
     text += lowered ? " of the power, perhaps " + percent(low) : " of the power";
-    return {verdict, text + "; " + volts_beside(r, rating)};
+    return {verdict, text + volts};
 }
 
 } // namespace
@@ -142,8 +143,11 @@ std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Des
     if (reached && reached->verdict == BandVerdict::out_of_reach) {
         return {*reached};
     }
-    std::vector<Reason> all = {radiates(*point.resonance, design.capacitor.rating)};
-    for (const auto& reason : {reached, voltage(point, design.capacitor.rating), width(point, emission)}) {
+    const design::CapacitorRating& rating = design.capacitor.rating;
+    const std::optional<Reason> volts = voltage(point, rating);
+    std::vector<Reason> all = {
+        radiates(*point.resonance, volts ? "" : volts_beside(*point.resonance, rating))};
+    for (const auto& reason : {reached, volts, width(point, emission)}) {
         if (reason) {
             all.push_back(*reason);
         }

@@ -48,7 +48,7 @@ TEST(Exact, ReadsBackToTheSameDouble) {
 }
 
 TEST(Numbers, RefuseWhatIsNotFinite) {
-    for (const double value : {std::nan(""), INFINITY, -INFINITY}) {
+    for (const double value : {std::nan(""), HUGE_VAL, -HUGE_VAL}) {
         EXPECT_THROW(static_cast<void>(significant(value, 3)), base::ProgramError);
         EXPECT_THROW(static_cast<void>(fixed(value, 3)), base::ProgramError);
         EXPECT_THROW(static_cast<void>(exact(value)), base::ProgramError);

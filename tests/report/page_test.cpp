@@ -69,6 +69,7 @@ TEST(Hazards, AlwaysSayThatNoDistanceIsEstablished) {
     EXPECT_THAT(all_text(hazards(survey::Survey{})), HasSubstr(sentence));
     EXPECT_THAT(all_text(hazards(established(), {})), HasSubstr(sentence));
     EXPECT_THAT(all_text(hazards(not_established(), {})), HasSubstr(sentence));
+    EXPECT_THAT(all_text(sweep_hazards(survey::Survey{})), HasSubstr(sentence));
 }
 
 TEST(Pages, AllCarryTheModelTheFreeSpaceAndTheCautions) {
@@ -143,7 +144,7 @@ TEST(Tables, HoldARowABandAndEveryColumnForPrograms) {
     EXPECT_THAT(text, HasSubstr("unloaded"));
     EXPECT_THAT(text, HasSubstr("peak"));
     const std::string csv = to_csv(band_data(survey));
-    EXPECT_EQ(csv.substr(0, csv.find(',', 30)), "band,verdict,verdict_text,model,frequency_Hz");
+    EXPECT_EQ(csv.substr(0, csv.find(',', 40)), "band,verdict,verdict_text,model,frequency_Hz");
     EXPECT_THAT(csv, HasSubstr("resistance_ohm.radiation"));
     EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 3);
     for (const Table& table : {board, band_data(survey), sweep_table(survey), sweep_data(survey)}) {

@@ -31,10 +31,10 @@ TEST(Text, AlignsAtTheDecimalSign) {
     EXPECT_EQ(to_text(table), "Band  Capacitor  Note\n"
                               "           peak\n"
                               "             kV\n"
-                              "40m     1.23    plain\n"
-                              "160m   \xE2\x88\x92"
+                              "40m      1.23    plain\n"
+                              "160m    \xE2\x88\x92"
                               "0.0987  short\n"
-                              "6m              yes\n");
+                              "6m               yes\n");
 }
 
 TEST(Text, WithoutUnitsHasNoUnitLine) {

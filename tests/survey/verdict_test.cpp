@@ -63,6 +63,7 @@ TEST_F(Verdict, VoltageOverTheRatingNamesThePowerThatReachesIt) {
     EXPECT_EQ(text(), "4.00 kV peak, rated 2 kV; the rating is reached at 1.0 W");
     ASSERT_EQ(all().size(), 2U);
     EXPECT_EQ(verdict(1), BandVerdict::worthwhile);
+    EXPECT_EQ(text(1), "Radiates 20 % of the power");
 }
 
 TEST_F(Verdict, VoltageIsJudgedByTheUpperEnd) {
