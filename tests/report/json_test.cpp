@@ -53,13 +53,9 @@ void expect_promised(const json& point) {
 survey::Survey small_survey() {
     survey::Survey survey;
     survey.request.design.title = "A \"loop\"";
-    survey.bands.push_back({{"40m", {}, {}, {}},
-                            established(),
-                            survey::BandVerdict::weak,
-                            "Weak indeed",
-                            {{survey::BandVerdict::narrow, "Narrow"}}});
-    survey.bands.push_back(
-        {{"6m", {}, {}, {}}, not_established(), survey::BandVerdict::not_established, "Not established", {}});
+    survey.bands = {row("40m", established(), survey::BandVerdict::weak, "Weak indeed",
+                        {{survey::BandVerdict::narrow, "Narrow"}}),
+                    row("6m", not_established(), survey::BandVerdict::not_established, "Not established")};
     survey.curve = {established(), not_established()};
     survey.complete = true;
     return survey;

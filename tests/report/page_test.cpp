@@ -20,13 +20,9 @@ using testing::HasSubstr;
 survey::Survey two_bands() {
     survey::Survey survey;
     survey.request.design.title = "Test loop";
-    survey.bands.push_back(
-        {{"40m", {}, {}, {}}, established(), survey::BandVerdict::worthwhile, "Radiates 20 %", {}});
-    survey.bands.push_back({{"6m", {}, {}, {}},
-                            not_established(),
-                            survey::BandVerdict::not_established,
-                            "Not established: Too long here",
-                            {}});
+    survey.bands = {
+        row("40m", established(), survey::BandVerdict::worthwhile, "Radiates 20 %"),
+        row("6m", not_established(), survey::BandVerdict::not_established, "Not established: Too long here")};
     survey.complete = true;
     return survey;
 }

@@ -1,6 +1,11 @@
 #pragma once
 // An operating point of round invented numbers that are consistent: 0.02 + 0.06 + 0.01 + 0.01 = 0.1 ohm.
 #include "loop/operating_point.hpp"
+#include "survey/survey.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
 
 namespace loopwright::report {
 
@@ -42,6 +47,17 @@ inline loop::OperatingPoint not_established() {
     point.perimeter_in_wavelengths = 0.53;
     point.notices.add({"perimeter_beyond_range", base::Severity::not_established, "Too long here.", 1});
     return point;
+}
+
+inline survey::BandRow row(const std::string& band, loop::OperatingPoint point, survey::BandVerdict verdict,
+                           const std::string& text, std::vector<survey::Reason> further = {}) {
+    survey::BandRow made;
+    made.band.name = band;
+    made.point = std::move(point);
+    made.verdict = verdict;
+    made.verdict_text = text;
+    made.further = std::move(further);
+    return made;
 }
 
 } // namespace loopwright::report
