@@ -1,6 +1,7 @@
 #include "conductor/strip.hpp"
 
 #include "base/error.hpp"
+#include "numeric/roots.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
@@ -43,18 +44,15 @@ double aspect_of(double m) {
     return m * elliptic(complement).b / (complement * elliptic(m).b);
 }
 
-// The aspect rises with m, from 0 to 1 at m = 1/2; near pi m / 4 when thin. Bisection on log m, then secant
-// steps would save little: this runs once a design.
+// The aspect rises with m, near pi m / 4 when thin, to 1 at m = 1/2.
 double parameter_for(double aspect) {
-    double low = std::log(0.5 * aspect), high = std::log(0.5);
-    for (int i = 0; i < 200 && high - low > 1e-16 * std::fabs(low); ++i) {
-        const double middle = 0.5 * (low + high);
-        if (middle <= low || middle >= high) {
-            break;
-        }
-        (aspect_of(std::exp(middle)) < aspect ? low : high) = middle;
+    const auto excess = [aspect](double log_m) { return std::log(aspect_of(std::exp(log_m)) / aspect); };
+    const double log_aspect = std::log(aspect);
+    if (aspect > 1.0 - 1e-12) {
+        return 0.5;
     }
-    return std::exp(0.5 * (low + high));
+    return std::exp(
+        numeric::bracketed_root(excess, log_aspect - 0.8, std::min(log_aspect + 0.4, std::log(0.5))));
 }
 
 } // namespace

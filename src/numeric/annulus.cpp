@@ -114,16 +114,18 @@ Complex by_asymptotics(Complex g, double wall_fraction) {
 } // namespace
 
 Complex tube_ratio(Complex w, double wall_fraction) {
-    if (!(wall_fraction > 0.0 && wall_fraction <= 1.0) || !std::isfinite(std::abs(w))) {
+    const bool finite = std::isfinite(w.real()) && std::isfinite(w.imag());
+    if (!(wall_fraction > 0.0 && wall_fraction <= 1.0) || !finite) {
         throw base::ProgramError("tube_ratio: wall fraction outside (0, 1] or argument not finite");
     }
-    if (w == 0.0) {
-        return 1.0;
-    }
-    const Complex g = std::sqrt(w);
+    const double on_ray = std::sqrt(0.5 * std::fmax(w.imag(), 0.0));
+    const Complex g = w.real() == 0.0 && w.imag() >= 0.0 ? Complex(on_ray, on_ray) : std::sqrt(w);
     const bool no_hole = 1.0 - wall_fraction < 1e-8;
     if (no_hole || wall_fraction * g.real() > 18.0) {
         return wall_fraction * (2.0 - wall_fraction) * half_z_i0_over_i1(w);
+    }
+    if (w == 0.0) {
+        return 1.0;
     }
     const double modulus = std::abs(g);
     if (modulus * (1.0 - wall_fraction) >= asymptotic_from && modulus * wall_fraction >= 2.5) {

@@ -14,15 +14,6 @@ using Complex = std::complex<double>;
 constexpr double asymptotic_from = 18.0; // Re z, where exp(-2 Re z), which the series does not hold, is 2e-16
 constexpr double euler_gamma = std::numbers::egamma;
 
-// Conductors ask on the ray of 45 degrees only, where the root is plain.
-Complex root(Complex w) {
-    if (w.real() == 0.0 && w.imag() >= 0.0) {
-        const double part = std::sqrt(0.5 * w.imag());
-        return {part, part};
-    }
-    return std::sqrt(w);
-}
-
 // Coefficients c_k of I0(z)/I1(z) = sum c_k z^-k: the quotient of the two series of A&S 9.7.1.
 constexpr int asymptotic_terms = 18;
 constexpr std::array<double, asymptotic_terms> quotient_coefficients() {
@@ -45,28 +36,48 @@ constexpr std::array<double, asymptotic_terms> quotient_coefficients() {
 }
 constexpr auto quotient = quotient_coefficients();
 
-// Fewer terms do for large arguments: the last one kept is below 1e-17.
-int terms_for(double modulus) {
-    if (modulus > 1e4) {
-        return 5;
+// On the ray z = (1 + j) q the terms of z I0 / (2 I1) = sum c_k z^(1-k) / 2 are real numbers times q^(1-k),
+// apart for real and imaginary part.
+struct RayCoefficients {
+    std::array<double, asymptotic_terms> real, imag;
+};
+constexpr RayCoefficients ray_coefficients() {
+    RayCoefficients ray{};
+    double re = 0.5, im = 0.5; // (1 + j)^(1-k) / 2
+    for (std::size_t k = 0; k < quotient.size(); ++k) {
+        ray.real[k] = quotient[k] * re;
+        ray.imag[k] = quotient[k] * im;
+        const double turned = 0.5 * (re + im); // times (1 - j)/2
+        im = 0.5 * (im - re);
+        re = turned;
     }
-    return modulus > 300.0 ? 8 : asymptotic_terms;
+    return ray;
+}
+constexpr RayCoefficients ray_terms = ray_coefficients();
+
+// z I0(z) / (2 I1(z)) on the ray, q >= asymptotic_from.
+Complex asymptotic_on_ray(double q) {
+    const double inverse = 1.0 / q;
+    double re = 0.0, im = 0.0;
+    for (std::size_t k = q > 150.0 ? 9 : asymptotic_terms; k-- > 0;) { // the tenth term is 1e-17 there
+        re = re * inverse + ray_terms.real[k];
+        im = im * inverse + ray_terms.imag[k];
+    }
+    return {q * re, q * im};
 }
 
 // I0(z)/I1(z) for Re z >= asymptotic_from.
-Complex asymptotic_quotient(Complex z, double modulus) {
+Complex asymptotic_quotient(Complex z) {
     const Complex x = 1.0 / z;
-    const int terms = terms_for(modulus);
-    Complex sum = quotient[static_cast<std::size_t>(terms - 1)];
-    for (int k = terms - 2; k >= 0; --k) {
-        sum = Complex(sum.real() * x.real() - sum.imag() * x.imag() + quotient[static_cast<std::size_t>(k)],
-                      sum.real() * x.imag() + sum.imag() * x.real());
+    Complex sum = 0.0;
+    for (std::size_t k = quotient.size(); k-- > 0;) {
+        sum = sum * x + quotient[k];
     }
     return sum;
 }
 
-// z I_{order}(z) / I_{order-1}(z) / w ... as the tail 1/(2 order + w/(2 order + 2 + ...)):
-// I_order/I_{order-1} = z * tail. Started where the terms no longer matter.
+// I_order(z) / (z I_{order-1}(z)) = 1/(2 order + w/(2 order + 2 + ...)), started where the terms no longer
+// matter.
 Complex ratio_tail(Complex w, int order) {
     const int depth = 12 + static_cast<int>(1.6 * std::sqrt(std::abs(w)));
     Complex value = 2.0 * (order + depth);
@@ -79,9 +90,16 @@ Complex ratio_tail(Complex w, int order) {
 } // namespace
 
 Complex half_z_i0_over_i1(Complex w) {
-    const Complex z = root(w);
-    if (z.real() >= asymptotic_from) {
-        return 0.5 * z * asymptotic_quotient(z, std::abs(z));
+    if (w.real() == 0.0 && w.imag() >= 0.0) { // what conductors ask for
+        const double q = std::sqrt(0.5 * w.imag());
+        if (q >= asymptotic_from) {
+            return asymptotic_on_ray(q);
+        }
+    } else {
+        const Complex z = std::sqrt(w);
+        if (z.real() >= asymptotic_from) {
+            return 0.5 * z * asymptotic_quotient(z);
+        }
     }
     return 1.0 + 0.5 * w * ratio_tail(w, 2);
 }
