@@ -15,6 +15,9 @@ std::complex<double> complex_permittivity(const Soil& soil, units::Frequency fre
 }
 
 Reflection reflection(std::complex<double> permittivity, double cos_zenith) {
+    if (permittivity == 1.0) {
+        return {}; // no ground; the quotients below are 0/0 at the horizon
+    }
     const double sin2 = 1.0 - cos_zenith * cos_zenith;
     std::complex<double> s = std::sqrt(permittivity - sin2);
     if (s.imag() > 0) {

@@ -23,19 +23,28 @@ struct Sums {
     Complex charge = 0;
 };
 
-int points_for(const Mesh& mesh, double height_m) {
-    double ratio = 0;
-    for (const Element& element : mesh.elements()) {
-        const double above = std::min(mesh.point(element, 0).z, mesh.point(element, 1).z) + height_m;
-        ratio = std::max(ratio, element.length_m / (2 * above));
-    }
-    return ratio < 0.25 ? 2 : ratio < 0.6 ? 3 : 4;
+Vector3 turned(const geometry::Frame& stand, const Vector3& v) {
+    return v.x * stand.right + v.y * stand.rise + v.z * stand.up;
 }
 
-void refuse_ground_contact(const Mesh& mesh, double height_m) {
+Vector3 placed(const geometry::Frame& stand, const Vector3& point) {
+    return stand.origin + turned(stand, point);
+}
+
+int points_for(const Mesh& mesh, const geometry::Frame& stand) {
+    double ratio = 0;
+    for (const Element& element : mesh.elements()) {
+        const double above =
+            std::min(placed(stand, mesh.point(element, 0)).z, placed(stand, mesh.point(element, 1)).z);
+        ratio = std::max(ratio, element.length_m / (2 * above));
+    }
+    return ratio < 0.25 ? 2 : ratio < 0.6 ? 3 : ratio < 1.2 ? 4 : 6;
+}
+
+void refuse_ground_contact(const Mesh& mesh, const geometry::Frame& stand) {
     for (const Element& element : mesh.elements()) {
         for (const double x : {0.0, 0.5, 1.0}) {
-            if (!(mesh.point(element, x).z + height_m >= element.radius_m)) {
+            if (!(placed(stand, mesh.point(element, x)).z >= element.radius_m)) {
                 throw base::InputError("site.lowest_point", "a conductor that reaches into the ground",
                                        "a lowest point above the conductor's radius");
             }
@@ -61,13 +70,21 @@ void TabulatedGround::potentials(std::span<const double> rho_m, std::span<const 
     }
 }
 
-GroundPairs::GroundPairs(const Mesh& mesh, double height_m, int points) : unknowns_(mesh.nodes()) {
-    refuse_ground_contact(mesh, height_m);
-    const int count = points > 0 ? points : points_for(mesh, height_m);
+GroundPairs::GroundPairs(const Mesh& mesh, double height_m, int points)
+    : GroundPairs(mesh, geometry::Frame{.origin = {0, 0, height_m}}, points) {}
+
+GroundPairs::GroundPairs(const Mesh& mesh, const geometry::Frame& stand, int points)
+    : unknowns_(mesh.nodes()) {
+    refuse_ground_contact(mesh, stand);
+    const int count = points > 0 ? points : points_for(mesh, stand);
     sites_per_element_ = static_cast<std::size_t>(count);
     std::vector<std::vector<detail::Site>> sites;
     for (const Element& element : mesh.elements()) {
         sites.push_back(detail::sites_on(mesh, element, count));
+        for (detail::Site& site : sites.back()) {
+            site.point = placed(stand, site.point);
+            site.tangent = turned(stand, site.tangent);
+        }
         auto& locals = locals_.emplace_back();
         for (const detail::LocalCurrent& u : detail::locals_of(mesh, element)) {
             locals.push_back({u.unknown, u.begin, u.end, u.charge() / element.length_m});
@@ -84,7 +101,7 @@ GroundPairs::GroundPairs(const Mesh& mesh, double height_m, int points) : unknow
                     const double along_s = (s.tangent.x * dx + s.tangent.y * dy) * inverse;
                     const double along_t = (t.tangent.x * dx + t.tangent.y * dy) * inverse;
                     rho_.push_back(rho);
-                    z_sum_.push_back(s.point.z + t.point.z + 2 * height_m);
+                    z_sum_.push_back(s.point.z + t.point.z);
                     pairs_.push_back(
                         {s.tangent.x * t.tangent.x + s.tangent.y * t.tangent.y, s.tangent.z * t.tangent.z,
                          s.tangent.z * along_t - along_s * t.tangent.z, s.weight_m * t.weight_m, s.x, t.x});

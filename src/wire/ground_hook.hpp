@@ -64,6 +64,9 @@ public:
     /// points: Gauss points an element; 0 chooses 2 to 4 from the longest element over its height.
     /// Throws base::InputError where the axis of a wire comes nearer to the ground than its radius.
     explicit GroundPairs(const Mesh& mesh, double height_m = 0, int points = 0);
+    /// The same with the mesh set up anywhere: its x along stand.right, y along rise, z along up, from
+    /// origin.
+    GroundPairs(const Mesh& mesh, const geometry::Frame& stand, int points = 0);
 
     [[nodiscard]] double greatest_rho_m() const noexcept { return greatest_rho_; }
     [[nodiscard]] double least_z_sum_m() const noexcept { return least_z_; }
