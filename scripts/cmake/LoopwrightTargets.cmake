@@ -64,8 +64,12 @@ function(loopwright_test folder)
   add_executable(test_${folder} ${sources})
   target_include_directories(test_${folder} PRIVATE "${CMAKE_SOURCE_DIR}/tests")
   target_compile_definitions(test_${folder} PRIVATE LOOPWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
-  target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} loopwright_test_support GTest::gtest GTest::gmock
-                                              GTest::gtest_main)
+  target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} loopwright_test_support
+                                              GTest::gtest GTest::gmock GTest::gtest_main)
+  list(LENGTH sources how_many)
+  if(how_many GREATER 2) # below, making the precompiled header costs more than it spares
+    loopwright_pch(test_${folder} test)
+  endif()
   gtest_discover_tests(test_${folder} DISCOVERY_MODE PRE_TEST TEST_PREFIX "${folder}." PROPERTIES LABELS
                        "${arg_LABELS}")
 endfunction()
