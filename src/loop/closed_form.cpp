@@ -259,7 +259,7 @@ private:
 double closed_form_relative_error(double perimeter_in_wavelengths, int turns) noexcept {
     const double share = perimeter_in_wavelengths / 0.3;
     const double growth = share * share * share * share;
-    return turns > 1 ? 0.005 + 0.02 * growth : 0.002 + 0.004 * growth;
+    return turns > 1 ? 0.005 + 0.02 * growth : 0.002 + 0.002 * growth;
 }
 
 std::unique_ptr<LoopModel> make_closed_form(const design::Design& design) {

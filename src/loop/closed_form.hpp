@@ -5,7 +5,7 @@
 namespace loopwright::loop {
 
 /// Up to this many wavelengths of conductor the model stands behind its numbers.
-inline constexpr double closed_form_range_wavelengths = 0.35;
+inline constexpr double closed_form_range_wavelengths = 0.40;
 
 /// Relative error of the model's radiation resistance and current shape at a conductor of so many
 /// wavelengths, inputs taken as exact. From comparison with a Fourier series solution of circular loops, see

@@ -42,7 +42,7 @@ ClosedFormNotices closed_form_notices(const design::Design& design, const base::
     notices.beyond_range = notices.common;
     notices.beyond_range.add(
         {"perimeter_beyond_range", Severity::not_established,
-         "The conductor is longer than 0.35 wavelengths here: the closed form does not hold.", 1});
+         "The conductor is longer than 0.40 wavelengths here: the closed form does not hold.", 1});
     notices.self_resonant = notices.common;
     notices.self_resonant.add({"self_resonant", Severity::not_established,
                                "With its own capacitance alone the loop is resonant below this frequency: no "

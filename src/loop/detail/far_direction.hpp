@@ -14,7 +14,7 @@ struct Nodes {
 };
 
 /// Far field of the currents in one direction: int f (s . e) exp(j k n.r) ds [m] for two polarisations e, as
-/// series in j k up to (k r)^5: 1e-4 of the field up to 0.35 wavelengths of conductor.
+/// series in j k up to (k r)^5: 1e-4 of the field up to 0.4 wavelengths of conductor.
 class FarDirection {
 public:
     FarDirection(const geometry::Vector3& direction, const geometry::Vector3& centre, const Nodes& nodes);
