@@ -51,7 +51,6 @@ private:
     [[nodiscard]] units::Interval<double> metal_range(units::Frequency frequency) const;
 
     geometry::Winding winding_;
-    geometry::Placement placement_;
     conductor::Conductor conductor_;
     capacitor::Capacitor capacitor_;
     double radius_m_;
@@ -67,14 +66,12 @@ private:
 };
 
 ClosedForm::ClosedForm(const design::Design& design)
-    : winding_(design::as_winding(design.loop)), placement_(placement_of(design.site)),
-      conductor_(conductor_of(design.conductor)), capacitor_(capacitor_of(design.capacitor)),
-      radius_m_(conductor_.equivalent_radius().value()),
+    : winding_(design::as_winding(design.loop)), conductor_(conductor_of(design.conductor)),
+      capacitor_(capacitor_of(design.capacitor)), radius_m_(conductor_.equivalent_radius().value()),
       inductance_(detail::external_inductance(winding_, radius_m_)),
-      directions_(detail::gain_directions(geometry::frame_of(winding_, placement_))),
-      loop_(detail::prepare_loop(geometry::wire_path(winding_, placement_), radius_m_, inductance_.henries,
-                                 directions_.all, geometry::frame_of(winding_, placement_).origin,
-                                 detail::cutting_for(winding_))),
+      directions_(detail::gain_directions(geometry::frame_of(winding_, placement_of(design.site)))),
+      loop_(detail::prepare_loop(geometry::wire_path(winding_), radius_m_, inductance_.henries,
+                                 directions_.all, {}, detail::cutting_for(winding_))),
       proximity_(winding_.turns, winding_.turns > 1 ? winding_.spacing.value() / (2 * radius_m_) : 2.0),
       losses_{&conductor_, &proximity_, detail::share_of_turns(winding_, loop_.series.length_m),
               joints_of(design.joints).value()},

@@ -109,10 +109,13 @@ double own_capacitance_error(const geometry::Winding& w, double radius_m) {
 
 Directions gain_directions(const geometry::Frame& frame) {
     Directions directions;
+    const auto add = [&](const geometry::Vector3& n) {
+        directions.all.push_back({dot(n, frame.right), dot(n, frame.rise), dot(n, frame.up)});
+    };
     for (const geometry::Vector3& axis : {frame.up, frame.right, frame.rise}) {
         for (const double sign : {1.0, -1.0}) {
             if (sign * axis.z >= -1e-9) {
-                directions.all.push_back(sign * axis);
+                add(sign * axis);
             }
         }
     }
@@ -120,8 +123,8 @@ Directions gain_directions(const geometry::Frame& frame) {
     const double elevation = low_elevation_deg * pi / 180;
     for (std::size_t i = 0; i < ring_azimuths; ++i) {
         const double azimuth = 2 * pi * double(i) / double(ring_azimuths);
-        directions.all.push_back({std::cos(elevation) * std::cos(azimuth),
-                                  std::cos(elevation) * std::sin(azimuth), std::sin(elevation)});
+        add({std::cos(elevation) * std::cos(azimuth), std::cos(elevation) * std::sin(azimuth),
+             std::sin(elevation)});
     }
     return directions;
 }

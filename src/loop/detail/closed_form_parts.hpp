@@ -34,7 +34,7 @@ struct ExternalInductance {
 [[nodiscard]] double own_capacitance_error(const geometry::Winding& winding, double radius_m);
 
 /// Directions in which gain is looked for: the candidates for the best one above the horizon, then a ring at
-/// the low elevation.
+/// the low elevation; all in the coordinates of the upright loop about its centre (x right, y rise, z up).
 struct Directions {
     std::vector<geometry::Vector3> all;
     std::size_t best_count = 0; ///< the first ones
