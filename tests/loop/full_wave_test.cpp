@@ -3,7 +3,7 @@
 #include "loop/full_wave.hpp"
 
 #include "base/error.hpp"
-#include "support/fullwave_cases.hpp"
+#include "support/fullwave_designs.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -11,43 +11,7 @@
 namespace loopwright::loop {
 namespace {
 
-design::Design design_of(const support::FullwaveCase& c) {
-    design::Design d;
-    d.loop.size = units::metres(c.in("D"));
-    d.loop.gap = units::metres(c.in("gap"));
-    const std::string shape = c.text("shape");
-    if (shape == "octagon" || shape == "stack8") {
-        d.loop.outline = design::Outline::polygon;
-        d.loop.sides = 8;
-        d.loop.size_is = design::SizeMeaning::across_flats;
-    } else if (shape == "square") {
-        d.loop.outline = design::Outline::rectangle;
-        d.loop.width = d.loop.height = units::metres(c.in("D"));
-    }
-    if (shape == "stack8") {
-        d.loop.turns = static_cast<int>(c.in("turns"));
-        d.loop.turn_spacing = units::metres(c.in("turn_spacing"));
-        d.loop.lead = units::metres(c.in("lead"));
-    }
-    d.conductor.form = design::ConductorForm::wire;
-    d.conductor.diameter = units::metres(2 * c.in("a"));
-    d.conductor.metal.name.clear();
-    d.conductor.metal.conductivity = units::siemens_per_metre(c.in("sigma"));
-    d.capacitor.minimum = units::picofarads(1);
-    d.capacitor.maximum = units::picofarads(2000);
-    d.capacitor.loss.q = c.in("cap_Q");
-    d.capacitor.contact_resistance = units::ohms(c.in("r_contact"));
-    if (!c.free_space()) {
-        d.site.ground.kind = design::GroundKind::soil;
-        d.site.ground.relative_permittivity = c.in("eps_r");
-        d.site.ground.conductivity = units::siemens_per_metre(c.in("sigma_g"));
-        d.site.lowest_point = units::metres(c.in("z_bottom_nominal"));
-    }
-    if (c.text("orientation") == "horizontal") {
-        d.site.plane = design::Plane::horizontal;
-    }
-    return d;
-}
+using support::design_of;
 
 Resonance answer(const design::Design& design, double frequency_Hz, double power_W = 10) {
     const auto point = FullWave(design).at(units::hertz(frequency_Hz), units::watts(power_W), 2.0);
