@@ -1,6 +1,7 @@
 #include "units/text.hpp"
 
 #include "base/error.hpp"
+#include "base/utf8.hpp"
 #include "units/detail/expression.hpp"
 #include "units/detail/plain_text.hpp"
 #include "units/detail/unit_table.hpp"
@@ -70,7 +71,7 @@ double parse_si(std::string_view text, Dimension dimension, const std::string& w
     try {
         return read_value(text, dimension) + 0.0; // no negative zero
     } catch (const detail::Problem& problem) {
-        throw base::InputError(where, detail::quotable(text),
+        throw base::InputError(where, base::quotable(text),
                                detail::wanted_text(dimension) + " (" + problem.reason + ")");
     }
 }
@@ -78,6 +79,10 @@ double parse_si(std::string_view text, Dimension dimension, const std::string& w
 std::string with_article(Dimension dimension) {
     const std::string name = detail::name_of(dimension);
     return (std::string_view("aeio").find(name.front()) == std::string_view::npos ? "a " : "an ") + name;
+}
+
+std::string example(Dimension dimension) {
+    return detail::examples_of(dimension);
 }
 
 std::string trimmed(std::string_view text) {

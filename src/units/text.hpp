@@ -31,6 +31,8 @@ enum class Dimension {
 
 /// "a length", "an angle": for messages.
 [[nodiscard]] std::string with_article(Dimension dimension);
+/// An example in quotes, "'0.9 m' or '36 in'": for messages.
+[[nodiscard]] std::string example(Dimension dimension);
 
 enum class UnitSystem { metric, imperial };
 

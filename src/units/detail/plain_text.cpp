@@ -1,7 +1,8 @@
 #include "units/detail/plain_text.hpp"
 
+#include "base/utf8.hpp"
+
 #include <cstddef>
-#include <cstdint>
 
 namespace loopwright::units::detail {
 namespace {
@@ -30,33 +31,6 @@ bool is_invisible(char32_t c) {
     return c == 0x200B || c == 0x2060 || c == 0xFEFF;
 }
 
-// One UTF-8 character at `at`, which moves behind it. Nothing: broken, overlong, or a surrogate.
-std::optional<char32_t> next_character(std::string_view text, std::size_t& at) {
-    const auto lead = static_cast<unsigned char>(text[at]);
-    if (lead < 0x80) {
-        ++at;
-        return lead;
-    }
-    const std::size_t more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
-    if (lead < 0xC2 || lead > 0xF4 || at + more >= text.size()) {
-        return std::nullopt;
-    }
-    char32_t c = lead & (0x3FU >> more);
-    for (std::size_t i = 1; i <= more; ++i) {
-        const auto next = static_cast<unsigned char>(text[at + i]);
-        if ((next & 0xC0U) != 0x80U) {
-            return std::nullopt;
-        }
-        c = (c << 6U) | (next & 0x3FU);
-    }
-    const bool overlong = (more == 2 && c < 0x800) || (more == 3 && c < 0x10000);
-    if (overlong || (c >= 0xD800 && c <= 0xDFFF) || c > 0x10FFFF) {
-        return std::nullopt;
-    }
-    at += more + 1;
-    return c;
-}
-
 const char* ascii_of(char32_t symbol) {
     for (const Spelling& spelling : spellings) {
         if (spelling.symbol == symbol) {
@@ -71,7 +45,7 @@ const char* ascii_of(char32_t symbol) {
 std::optional<std::string> to_ascii(std::string_view text) {
     std::string plain;
     for (std::size_t at = 0; at < text.size();) {
-        const auto c = next_character(text, at);
+        const auto c = base::next_character(text, at);
         if (!c) {
             return std::nullopt;
         }
@@ -90,27 +64,6 @@ std::optional<std::string> to_ascii(std::string_view text) {
         return std::string();
     }
     return plain.substr(first, plain.find_last_not_of(' ') - first + 1);
-}
-
-std::string quotable(std::string_view text) {
-    std::string shown;
-    std::size_t characters = 0;
-    for (std::size_t at = 0; at < text.size(); ++characters) {
-        if (characters == 60) {
-            return shown + "...";
-        }
-        const std::size_t begin = at;
-        const auto c = next_character(text, at);
-        if (!c) {
-            at = begin + 1;
-        }
-        if (!c || *c < 0x20 || *c == 0x7F) {
-            shown += '?';
-        } else {
-            shown += text.substr(begin, at - begin);
-        }
-    }
-    return shown;
 }
 
 } // namespace loopwright::units::detail

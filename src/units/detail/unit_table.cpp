@@ -210,10 +210,13 @@ std::string name_of(Dimension dimension) {
     return words_for(dimension).name;
 }
 
+std::string examples_of(Dimension dimension) {
+    return words_for(dimension).examples;
+}
+
 std::string wanted_text(Dimension dimension) {
-    const Words& row = words_for(dimension);
     const char* unit = dimension == Dimension::number ? ", such as " : " with its unit, such as ";
-    return with_article(dimension) + unit + row.examples;
+    return with_article(dimension) + unit + examples_of(dimension);
 }
 
 } // namespace loopwright::units::detail

@@ -38,6 +38,7 @@ struct UnitDef {
 
 /// "length"
 [[nodiscard]] std::string name_of(Dimension dimension);
+[[nodiscard]] std::string examples_of(Dimension dimension);
 /// What is accepted, with examples: "a length with its unit, such as '0.9 m' or '36 in'".
 [[nodiscard]] std::string wanted_text(Dimension dimension);
 

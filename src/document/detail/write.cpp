@@ -1,0 +1,208 @@
+#include "document/detail/write.hpp"
+
+#include "base/error.hpp"
+#include "design/names.hpp"
+#include "document/detail/parts.hpp"
+#include "units/text.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace loopwright::document::detail {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using units::Typed;
+
+// As typed, where that still says the value.
+template <class Quantity>
+std::string quantity(const Typed<Quantity>& typed) {
+    if (!typed.text.empty()) {
+        try {
+            if (units::parse<Quantity>(typed.text, "") == typed.value) {
+                return typed.text;
+            }
+        } catch (const base::InputError&) { // written canonically below
+        }
+    }
+    return units::canonical(typed.value);
+}
+
+// Whole numbers without a decimal point.
+Json number(double value) {
+    if (value == std::floor(value) && std::abs(value) < 1e15) {
+        return static_cast<long long>(value);
+    }
+    return value;
+}
+
+// Fields that the outline or form does not use are written only where they differ from the default: so
+// nothing that a person typed is lost.
+class Part {
+public:
+    template <class Value>
+    void used(const char* key, const Value& value) {
+        json_[key] = value;
+    }
+    template <class Quantity>
+    void used(const char* key, const Typed<Quantity>& typed) {
+        json_[key] = quantity(typed);
+    }
+    template <class Value>
+    void maybe(bool use, const char* key, const Value& value, const Value& standard) {
+        if (use || !(value == standard)) {
+            used(key, value);
+        }
+    }
+    Json take() { return std::move(json_); }
+
+private:
+    Json json_ = Json::object();
+};
+
+Json loop_part(const design::LoopShape& loop) {
+    const design::LoopShape standard;
+    const bool rectangle = loop.outline == design::Outline::rectangle;
+    const bool polygon = loop.outline == design::Outline::polygon;
+    const bool several = loop.turns > 1;
+    Part part;
+    part.used("outline", design::name_of(loop.outline));
+    part.maybe(polygon, "sides", loop.sides, standard.sides);
+    part.maybe(!rectangle, "size", loop.size, standard.size);
+    part.maybe(!rectangle, "size_is", design::name_of(loop.size_is), design::name_of(standard.size_is));
+    part.maybe(rectangle, "width", loop.width, standard.width);
+    part.maybe(rectangle, "height", loop.height, standard.height);
+    part.maybe(polygon, "corner_down", loop.corner_down, standard.corner_down);
+    part.used("turns", loop.turns);
+    part.maybe(several, "arrangement", design::name_of(loop.arrangement),
+               design::name_of(standard.arrangement));
+    part.maybe(several, "turn_spacing", loop.turn_spacing, standard.turn_spacing);
+    part.maybe(several, "lead", loop.lead, standard.lead);
+    part.used("gap", loop.gap);
+    return part.take();
+}
+
+Json metal_part(const design::Metal& metal) {
+    if (!metal.name.empty()) {
+        return metal.name;
+    }
+    return {{"conductivity", quantity(metal.conductivity)},
+            {"temperature_coefficient", quantity(metal.temperature_coefficient)}};
+}
+
+Json conductor_part(const design::Conductor& conductor) {
+    using F = design::ConductorForm;
+    const design::Conductor standard;
+    const bool strip = conductor.form == F::strip;
+    Part part;
+    part.used("form", design::name_of(conductor.form));
+    part.maybe(!strip, "diameter", conductor.diameter, standard.diameter);
+    part.maybe(conductor.form == F::tube, "wall", conductor.wall, standard.wall);
+    part.maybe(strip, "width", conductor.width, standard.width);
+    part.maybe(strip, "thickness", conductor.thickness, standard.thickness);
+    part.used("metal", metal_part(conductor.metal));
+    part.used("temperature", conductor.temperature);
+    part.maybe(conductor.form == F::braid, "braid_factor", number(conductor.braid_factor),
+               number(standard.braid_factor));
+    part.maybe(conductor.form == F::stranded, "stranded_factor", number(conductor.stranded_factor),
+               number(standard.stranded_factor));
+    return part.take();
+}
+
+Json joints_part(const std::vector<design::Joint>& joints) {
+    Json list = Json::array();
+    for (const design::Joint& joint : joints) {
+        list.push_back({{"count", joint.count}, {"resistance", quantity(joint.resistance)}});
+    }
+    return list;
+}
+
+Json loss_part(const design::CapacitorLoss& loss) {
+    const design::CapacitorLoss standard;
+    const bool series = loss.series_resistance.has_value();
+    Part part;
+    if (loss.q) {
+        part.used("q", number(*loss.q));
+    }
+    if (series) {
+        part.used("series_resistance", *loss.series_resistance);
+    }
+    part.maybe(series, "at", loss.at, standard.at);
+    part.maybe(series, "exponent", number(loss.exponent), number(standard.exponent));
+    return part.take();
+}
+
+Json capacitor_part(const design::Capacitor& capacitor) {
+    Part part;
+    part.used("minimum", capacitor.minimum);
+    part.used("maximum", capacitor.maximum);
+    part.used("stray", capacitor.stray);
+    part.maybe(false, "loss", loss_part(capacitor.loss), Json(Json::object()));
+    part.used("contact_resistance", capacitor.contact_resistance);
+    if (capacitor.rating.peak_voltage) {
+        part.used("rating", Json{{"peak_voltage", quantity(*capacitor.rating.peak_voltage)}});
+    }
+    return part.take();
+}
+
+Json coupling_part(const design::Coupling& coupling) {
+    Part part;
+    part.used("kind", "loop");
+    part.used("diameter", coupling.diameter);
+    part.used("conductor_diameter", coupling.conductor_diameter);
+    part.used("axis_offset", coupling.axis_offset);
+    return part.take();
+}
+
+Json ground_part(const design::Ground& ground) {
+    if (ground.kind != design::GroundKind::soil) {
+        return ground.kind == design::GroundKind::perfect ? "perfect" : "free space";
+    }
+    if (!ground.class_name.empty()) {
+        return ground.class_name;
+    }
+    return {{"relative_permittivity", number(ground.relative_permittivity)},
+            {"conductivity", quantity(ground.conductivity)}};
+}
+
+Json site_part(const design::Site& site) {
+    Part part;
+    part.used("plane", design::name_of(site.plane));
+    part.used("tilt", site.tilt);
+    part.used("lowest_point", site.lowest_point);
+    part.used("standing_level", site.standing_level);
+    part.used("ground", ground_part(site.ground));
+    return part.take();
+}
+
+Json station_part(const design::Station& station) {
+    Part part;
+    part.used("power", station.power);
+    part.used("emission", station.emission);
+    part.used("region", station.region);
+    part.used("bands", station.bands);
+    return part.take();
+}
+
+} // namespace
+
+std::string document_text(const design::Design& design) {
+    Part part;
+    part.used("format", design_format);
+    part.used("version", known_version);
+    part.used("title", design.title);
+    part.used("note", design.note);
+    part.used("loop", loop_part(design.loop));
+    part.used("conductor", conductor_part(design.conductor));
+    part.used("joints", joints_part(design.joints));
+    part.used("capacitor", capacitor_part(design.capacitor));
+    if (design.coupling) {
+        part.used("coupling", coupling_part(*design.coupling));
+    }
+    part.used("site", site_part(design.site));
+    part.used("station", station_part(design.station));
+    return part.take().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace loopwright::document::detail

@@ -1,0 +1,94 @@
+#pragma once
+// A whole design file for the tests of this folder, and one with the needed parts only.
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace loopwright::document {
+
+inline const std::string whole_text = R"({
+  "format": "loopwright-design",
+  "version": 1,
+  "title": "Test loop",
+  "note": "invented example",
+  "loop": {
+    "outline": "circle",
+    "size": "36 in",
+    "size_is": "diameter",
+    "turns": 2,
+    "arrangement": "stack",
+    "turn_spacing": "2*30 mm",
+    "lead": "50 mm",
+    "gap": "20 mm"
+  },
+  "conductor": {
+    "form": "tube",
+    "diameter": "22 mm",
+    "wall": "1 mm",
+    "metal": {
+      "conductivity": "58 MS/m",
+      "temperature_coefficient": "0.00393 /K"
+    },
+    "temperature": "20 °C"
+  },
+  "joints": [
+    {
+      "count": 2,
+      "resistance": "1 mΩ"
+    }
+  ],
+  "capacitor": {
+    "minimum": "12 pF",
+    "maximum": "150 pF",
+    "stray": "3 pF",
+    "loss": {
+      "q": 1000
+    },
+    "contact_resistance": "0 mΩ",
+    "rating": {
+      "peak_voltage": "2 kV"
+    }
+  },
+  "coupling": {
+    "kind": "loop",
+    "diameter": "0,18 m",
+    "conductor_diameter": "4 mm",
+    "axis_offset": "30 mm"
+  },
+  "site": {
+    "plane": "vertical",
+    "tilt": "0°",
+    "lowest_point": "1.0 m",
+    "standing_level": "0 m",
+    "ground": {
+      "relative_permittivity": 13,
+      "conductivity": "5 mS/m"
+    }
+  },
+  "station": {
+    "power": "5 W",
+    "emission": "ft8",
+    "region": 1,
+    "bands": [
+      "40m",
+      "30m",
+      "20m"
+    ]
+  }
+}
+)";
+
+inline const std::string least_text = R"({"format": "loopwright-design", "version": 1,
+ "loop": {"outline": "circle", "size": "1 m"},
+ "conductor": {"form": "tube", "diameter": "22 mm", "wall": "1 mm", "metal": "copper"},
+ "capacitor": {"minimum": "12 pF", "maximum": "150 pF"}})";
+
+/// The text with one part exchanged; fails where the part is not there exactly once.
+inline std::string with(std::string text, const std::string& part, const std::string& other) {
+    const auto at = text.find(part);
+    EXPECT_NE(at, std::string::npos) << part;
+    EXPECT_EQ(text.find(part, at + 1), std::string::npos) << part << " is there twice";
+    return at == std::string::npos ? text : text.replace(at, part.size(), other);
+}
+
+} // namespace loopwright::document
