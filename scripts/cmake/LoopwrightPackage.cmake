@@ -6,6 +6,9 @@ set(desktop "${CMAKE_SOURCE_DIR}/ui/desktop")
 
 if(TARGET loopwright-cli)
   install(TARGETS loopwright-cli RUNTIME)
+  install(FILES "${CMAKE_BINARY_DIR}/generated/loopwright-cli.1.gz" DESTINATION "${CMAKE_INSTALL_MANDIR}/man1")
+  install(FILES "${CMAKE_BINARY_DIR}/generated/loopwright-cli.bash"
+          DESTINATION "${CMAKE_INSTALL_DATADIR}/bash-completion/completions" RENAME loopwright-cli)
 endif()
 if(TARGET loopwright)
   install(TARGETS loopwright RUNTIME)

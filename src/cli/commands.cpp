@@ -1,0 +1,150 @@
+#include "cli/commands.hpp"
+
+#include <algorithm>
+
+namespace loopwright::cli {
+namespace {
+
+const Option power{
+    "--power", "P", "Accepted peak envelope power; without it that of the design's station.", false, {}};
+const Option model{"--model",
+                   "M",
+                   "The engine: closed-form (the default) or full-wave.",
+                   false,
+                   {"closed-form", "full-wave"}};
+const Option vswr{
+    "--vswr", "S", "The standing wave ratio that the bandwidth is for; without it 2.", false, {}};
+const Option json{"--json", "", "Print one JSON object instead of text.", false, {}};
+const Option csv{"--csv", "", "Print CSV (RFC 4180) instead of text: every figure in SI units.", false, {}};
+const Option help{"--help", "", "Print help for this command.", false, {}};
+
+std::vector<Command> table() {
+    return {
+        {Action::bands,
+         "bands",
+         "the band board: every planned band with a verdict",
+         "For each planned band (those of the station, or all of its ITU region): the capacitance it takes, "
+         "efficiency, gain, Q, bandwidth and peak capacitor voltage at the band's usual working frequency, "
+         "in the "
+         "middle of the emission's window, with a verdict in words.",
+         {power, model, vswr, json, csv, help},
+         {{"loopwright-cli bands my.loop --power 10W", "The board for 10 W."}}},
+        {Action::point,
+         "point",
+         "one frequency, with every figure",
+         "What the loop does when tuned to one frequency: capacitance, resistances part by part, efficiency, "
+         "gain, "
+         "Q, bandwidths, currents and voltages, with intervals where they are known.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
+          power,
+          model,
+          vswr,
+          {"--compare-dipole",
+           "",
+           "Also the gain over a half-wave dipole at 15 degrees of elevation.",
+           false,
+           {}},
+          json,
+          help},
+         {{"loopwright-cli point my.loop --frequency 14.1MHz --power 5W --json", "One point for a script."},
+          {"loopwright-cli point my.loop --frequency \"7,074 MHz\"",
+           "A decimal comma and a blank are taken too."}}},
+        {Action::sweep,
+         "sweep",
+         "a range of frequencies",
+         "The same figures at frequencies spaced evenly in ratio, both ends included; the loop is tuned to "
+         "each.",
+         {{"--from", "F", "The lowest frequency, from 10 kHz.", true, {}},
+          {"--to", "F", "The highest frequency, up to 1 GHz.", true, {}},
+          {"--points", "N", "How many, 1 to 100000; 1 takes the lowest alone.", true, {}},
+          power,
+          model,
+          vswr,
+          json,
+          csv,
+          help},
+         {{"loopwright-cli sweep my.loop --from 3.5MHz --to 30MHz --points 201 --csv > curves.csv",
+           "Curves for a spreadsheet."}}},
+        {Action::report,
+         "report",
+         "the page to keep: hazards, bands, loop, assumptions, cautions",
+         "What the workbench prints, as plain text.",
+         {power, model, vswr, help},
+         {{"loopwright-cli report my.loop > my-loop.txt", "The page as a file."}}},
+        {Action::check_file,
+         "check-file",
+         "whether a design file is accepted",
+         "Reads a design file strictly and names everything that is refused, with the place in the file, the "
+         "value "
+         "and what is accepted.",
+         {{"--strict",
+           "",
+           "Refuse also a file that saving would change (order, spelling of keys, blanks).",
+           false,
+           {}},
+          help},
+         {{"loopwright-cli check-file my.loop --strict", "For files kept in a repository."}}},
+    };
+}
+
+} // namespace
+
+const std::vector<Command>& commands() {
+    static const std::vector<Command> all = table();
+    return all;
+}
+
+const Command* find_command(std::string_view name) {
+    const auto found = std::find_if(commands().begin(), commands().end(),
+                                    [name](const Command& command) { return command.name == name; });
+    return found == commands().end() ? nullptr : &*found;
+}
+
+const Option* find_option(const Command& command, std::string_view name) {
+    const auto found = std::find_if(command.options.begin(), command.options.end(),
+                                    [name](const Option& option) { return option.name == name; });
+    return found == command.options.end() ? nullptr : &*found;
+}
+
+const std::vector<ExitStatus>& exit_statuses() {
+    static const std::vector<ExitStatus> all = {
+        {0, "Done: everything that was asked for is established, and no rating is exceeded."},
+        {1,
+         "Refused: a design or a file, a capacitor rating exceeded on a frequency that the capacitor "
+         "reaches, "
+         "or figures that are not established. The result is printed all the same where it was computed; one "
+         "sentence on the error output says why."},
+        {2, "Usage: an unknown command or option, a value that cannot be read or is out of its range."},
+    };
+    return all;
+}
+
+std::string_view purpose() {
+    return "Judges a small transmitting loop antenna described by a design file: on which bands it resonates "
+           "with "
+           "its capacitor, what it radiates, how narrow it is, and how many volts stand across the "
+           "capacitor. A "
+           "loop carries kilovolts at a few watts, burns whoever touches it, and its fields can exceed the "
+           "limits "
+           "for people nearby; nothing printed here declares a loop harmless.";
+}
+
+std::string_view about_quantities() {
+    return "Quantities are written with their units, with or without a blank, with a decimal point or comma, "
+           "with "
+           "an exponent if wanted: 14.1MHz, \"14,1 MHz\", 28500000Hz, 5W, 1.5e-3m. A value with a blank "
+           "needs "
+           "quotes. What follows an option is its value, also where it begins with a minus sign. After -- "
+           "everything is "
+           "a file.";
+}
+
+std::string_view about_output() {
+    return "Text is UTF-8 and the same in every locale. JSON and CSV hold SI units, named at the end of each "
+           "key; a "
+           "key that does not apply or is not established is null (in CSV an empty field), never left out. "
+           "Currents "
+           "and voltages are rms unless the key says peak, for the accepted peak envelope power.";
+}
+
+} // namespace loopwright::cli

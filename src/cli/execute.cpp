@@ -1,0 +1,150 @@
+#include "cli/execute.hpp"
+
+#include "band/emission.hpp"
+#include "base/error.hpp"
+#include "base/version.hpp"
+#include "cli/check_file.hpp"
+#include "cli/help.hpp"
+#include "cli/options.hpp"
+#include "document/design_file.hpp"
+#include "loop/dipole.hpp"
+#include "loop/loop_model.hpp"
+#include "report/json.hpp"
+#include "report/page.hpp"
+#include "report/tables.hpp"
+#include "report/words.hpp"
+#include "survey/verdict.hpp"
+#include "units/text.hpp"
+
+#include <utility>
+
+namespace loopwright::cli {
+namespace {
+
+constexpr int done = 0;
+constexpr int refused = 1;
+constexpr int usage = 2;
+
+std::string sentence(const std::string& text) {
+    return std::string(program) + ": " + report::with_plain_blanks(text) + "\n";
+}
+
+bool stands_against(survey::BandVerdict verdict) {
+    return verdict == survey::BandVerdict::voltage_exceeded ||
+           verdict == survey::BandVerdict::not_established;
+}
+
+/// Status and sentence of figures that are printed but must not be built upon.
+void judge(Outcome& outcome, const std::string& where, const survey::Reason& reason) {
+    if (stands_against(reason.verdict) && outcome.status == done) {
+        outcome.status = refused;
+        outcome.error = sentence(where + ": " + reason.text);
+    }
+}
+
+Outcome bands(const Invocation& asked, design::Design design) {
+    const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
+    Outcome outcome;
+    if (asked.has("--json")) {
+        outcome.output = report::bands_json(survey);
+    } else if (asked.has("--csv")) {
+        outcome.output = report::to_csv(report::band_data(survey));
+    } else {
+        const bool whole = asked.command->action == Action::report;
+        outcome.output = report::to_text(whole ? report::report_page(survey) : report::bands_page(survey));
+    }
+    for (const survey::BandRow& row : survey.bands) {
+        judge(outcome, row.band.name, {row.verdict, row.verdict_text});
+    }
+    return outcome;
+}
+
+/// Of the verdict on a point the text is the same as on a band.
+survey::Reason worst(const loop::OperatingPoint& point, const design::Design& design) {
+    const auto emission = band::find_emission(design.station.emission);
+    return survey::reasons(point, design, emission.value_or(band::Emission{})).front();
+}
+
+Outcome point(const Invocation& asked, design::Design design) {
+    const survey::Request request = request_of(asked, std::move(design));
+    const auto model = loop::make_model(request.design, request.model);
+    loop::OperatingPoint at =
+        model->at(frequency_of(asked, "--frequency"), request.design.station.power.value, request.vswr_limit);
+    if (asked.has("--compare-dipole")) {
+        at = loop::compared_with_dipole(std::move(at));
+    } else if (at.resonance) {
+        at.resonance->gain_over_dipole.reset();
+    }
+    Outcome outcome;
+    outcome.output = asked.has("--json") ? report::point_json(at)
+                                         : report::to_text(report::point_page(at, request.design));
+    judge(outcome, survey::given_text(at.frequency), worst(at, request.design));
+    return outcome;
+}
+
+Outcome sweep(const Invocation& asked, design::Design design) {
+    const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
+    Outcome outcome;
+    if (asked.has("--json")) {
+        outcome.output = report::sweep_json(survey);
+    } else if (asked.has("--csv")) {
+        outcome.output = report::to_csv(report::sweep_data(survey));
+    } else {
+        outcome.output = report::to_text(report::sweep_page(survey));
+    }
+    for (const loop::OperatingPoint& at : survey.curve) {
+        judge(outcome, units::shown(at.frequency, 5), worst(at, survey.request.design));
+    }
+    return outcome;
+}
+
+Outcome on_design(const Invocation& asked) {
+    design::Design design = document::load_design(asked.file);
+    switch (asked.command->action) {
+    case Action::bands:
+    case Action::report:
+        return bands(asked, std::move(design));
+    case Action::point:
+        return point(asked, std::move(design));
+    case Action::sweep:
+        return sweep(asked, std::move(design));
+    case Action::check_file:
+        break;
+    }
+    throw base::ProgramError("a command without an action");
+}
+
+} // namespace
+
+Outcome execute(const Invocation& asked) {
+    try {
+        check_values(asked);
+    } catch (const base::InputError& error) {
+        return {"", sentence(error.what()), usage};
+    }
+    try {
+        return asked.command->action == Action::check_file ? check_file(asked) : on_design(asked);
+    } catch (const base::InputError& error) {
+        return {"", sentence(error.what()), refused};
+    }
+}
+
+Outcome print(const Print& asked) {
+    switch (asked.what) {
+    case Print::What::overview:
+        return {overview_help(), "", done};
+    case Print::What::command_help:
+        return {command_help(*asked.command), "", done};
+    case Print::What::version:
+        return {std::string(program) + " " + std::string(base::version) + "\n", "", done};
+    case Print::What::manual:
+        return {manual_page(), "", done};
+    case Print::What::completion:
+        return {bash_completion(), "", done};
+    case Print::What::reference:
+        return {reference_markdown(), "", done};
+    }
+    throw base::ProgramError("nothing to print");
+}
+
+} // namespace loopwright::cli

@@ -1,0 +1,93 @@
+#include "cli/help.hpp"
+
+#include "report/point_fields.hpp"
+
+namespace loopwright::cli {
+namespace {
+
+std::string code(std::string_view text) {
+    return "`" + std::string(text) + "`";
+}
+
+std::string command_part(const Command& command) {
+    std::string out = "### " + code(command.name) + ": " + std::string(command.summary) + "\n\n";
+    out +=
+        "    " + std::string(program) + " " + synopsis(command) + "\n\n" + std::string(command.text) + "\n\n";
+    out += "| option | meaning |\n|---|---|\n";
+    for (const Option& option : command.options) {
+        const std::string value = option.value.empty() ? "" : " " + std::string(option.value);
+        out += "| " + code(std::string(option.name) + value) + " | " + std::string(option.meaning) +
+               (option.required ? " Needed." : "") + " |\n";
+    }
+    out += "\n";
+    for (const Example& example : command.examples) {
+        out += std::string(example.meaning) + "\n\n    " + std::string(example.line) + "\n\n";
+    }
+    return out;
+}
+
+std::string key_part() {
+    std::string out = "## JSON\n\n"
+                      "`point` prints one object with these keys. Names and meanings are a promise: they are "
+                      "extended, not renamed. "
+                      "Every key is always there; its value is `null` where it does not apply or is not "
+                      "established. The unit stands "
+                      "at the end of the name. Plain keys are nominal values; `_low` and `_high` beside them "
+                      "are the ends of an "
+                      "interval, `null` where none is known. Keys with a dot are keys of an object.\n\n"
+                      "| key | meaning |\n|---|---|\n"
+                      "| `schema` | `loopwright-point-1` |\n";
+    for (const report::PointField& field : report::point_fields()) {
+        out += "| " + code(field.path) + " | " + field.meaning + " |\n";
+    }
+    out += "| `notices` | array of objects `code`, `severity` (`information`, `caution`, `not_established`, "
+           "`hazard`), "
+           "`text`, worst first |\n\n"
+           "`sweep` prints an object with `schema` (`loopwright-sweep-1`), `title`, `model`, `power_W`, "
+           "`vswr`, `emission` "
+           "and the array `rows`, each with the keys of a point. `bands` prints an object with `schema` "
+           "(`loopwright-bands-1`), the same head and the array `bands`, each with the keys of a point and "
+           "besides:\n\n"
+           "| key | meaning |\n|---|---|\n"
+           "| `band` | its name, such as `30m` |\n"
+           "| `verdict` | `worthwhile`, `weak`, `narrow`, `very_weak`, `edge_of_range`, `voltage_exceeded`, "
+           "`out_of_reach` or `not_established` |\n"
+           "| `verdict_text` | the same in a sentence, with the numbers |\n"
+           "| `further` | array of objects `verdict`, `text`: what else stands against the band, worst first "
+           "|\n\n"
+           "A verdict holds the unfavourable end of an interval against the limit: `worthwhile` from 10 % "
+           "efficiency, `weak` "
+           "from 1 % (common practice, no source), `narrow` where the VSWR bandwidth is less than what the "
+           "emission works "
+           "in, `edge_of_range` where the uncertainty of the needed capacitance reaches past the capacitor's "
+           "range. "
+           "Without a voltage rating there is no verdict on volts.\n\n"
+           "CSV has the same keys as columns (in an object with a dot), numbers in SI units, notices as "
+           "codes.\n";
+    return out;
+}
+
+} // namespace
+
+std::string reference_markdown() {
+    std::string out =
+        "# The command line\n\n"
+        "*This page is written by `loopwright-cli --print-reference` from the program's own table; a test "
+        "compares the two.*\n\n";
+    out += std::string(purpose()) + "\n\n    " + program + " COMMAND FILE [options]\n    " + program +
+           " [COMMAND] --help\n    " + program + " --version\n\n";
+    out += "## Values\n\n" + std::string(about_quantities()) + "\n\n## Output\n\n" +
+           std::string(about_output()) +
+           "\n\nA text page names the model and says what its figures are for, and carries the cautions.\n\n"
+           "## Exit status\n\n| status | meaning |\n|---|---|\n";
+    for (const ExitStatus& status : exit_statuses()) {
+        out += "| " + std::to_string(status.status) + " | " + std::string(status.meaning) + " |\n";
+    }
+    out += "\n## Commands\n\n";
+    for (const Command& command : commands()) {
+        out += command_part(command);
+    }
+    return out + key_part();
+}
+
+} // namespace loopwright::cli
