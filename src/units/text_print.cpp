@@ -152,7 +152,8 @@ std::string canonical_in(double si_value, const char* symbol, const detail::Unit
         double read = 0;
         std::from_chars(buffer, end.ptr, read);
         if (detail::to_si(unit, read) == si_value) {
-            return joined(canonical_number(shortest(read)), " ", symbol);
+            const char* blank = unit.dimension == Dimension::angle ? "" : " "; // 45°, but 20 °C
+            return joined(canonical_number(shortest(read)), blank, symbol);
         }
     }
     return {};

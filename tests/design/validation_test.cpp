@@ -178,7 +178,7 @@ TEST(Validation, GapLongerThanTheSide) {
 
 TEST(Validation, ConductorAndMetal) {
     EXPECT_THAT(only([](Design& d) { d.conductor.metal.name = "coper"; }),
-                HasSubstr("conductor.metal: 'coper' is not accepted; the nearest known metal is 'copper'"));
+                testing::AllOf(HasSubstr("conductor.metal: 'coper' is not accepted"), HasSubstr("'copper'")));
     EXPECT_THAT(only([](Design& d) {
                     d.conductor.metal = {"", units::siemens_per_metre(58), units::per_kelvin(0)};
                 }),
@@ -251,7 +251,7 @@ TEST(Validation, CouplingSiteStation) {
                     d.site.ground.relative_permittivity = 0.5;
                 }),
                 HasSubstr("site.ground.relative_permittivity: '0.5'"));
-    EXPECT_THAT(only([](Design& d) { d.site.tilt = units::degrees(91); }), HasSubstr("from -90 ° to 90 °"));
+    EXPECT_THAT(only([](Design& d) { d.site.tilt = units::degrees(91); }), HasSubstr("from -90° to 90°"));
     EXPECT_THAT(only([](Design& d) { d.station.power = units::watts(0); }),
                 HasSubstr("station.power: '0 W'"));
     EXPECT_THAT(only([](Design& d) { d.station.emission = "ft9"; }), HasSubstr("station.emission: 'ft9'"));

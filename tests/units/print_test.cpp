@@ -50,7 +50,7 @@ TEST(Canonical, IsShortAndInTheTradesUnits) {
     EXPECT_EQ(canonical(megahertz(7.074)), "7.074 MHz");
     EXPECT_EQ(canonical(degrees_celsius(20)), "20 °C");
     EXPECT_EQ(canonical(degrees_celsius(-5.3)), "-5.3 °C");
-    EXPECT_EQ(canonical(degrees(45)), "45 °");
+    EXPECT_EQ(canonical(degrees(45)), "45°");
     EXPECT_EQ(canonical(ohms(0.001)), "1 mΩ");
     EXPECT_EQ(canonical(siemens_per_metre(58e6)), "58 MS/m");
     EXPECT_EQ(canonical(siemens_per_metre(0.005)), "5 mS/m");
