@@ -1,6 +1,7 @@
-// The workbench. Usage: loopwright [FILE]
+// The workbench. Usage: loopwright [FILE], or without a display loopwright --write DIR FILE
 #include "app/main_window.hpp"
 #include "base/version.hpp"
+#include "printing/headless.hpp"
 
 #include <QApplication>
 #include <QCommandLineParser>
@@ -10,6 +11,9 @@
 
 int main(int argc, char** argv) {
     using namespace loopwright;
+    if (const auto status = printing::run_headless(argc, argv)) {
+        return *status;
+    }
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("loopwright"));
     QApplication::setApplicationDisplayName(QStringLiteral("Loopwright"));

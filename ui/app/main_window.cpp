@@ -1,8 +1,12 @@
 #include "app/main_window.hpp"
 
+#include "app/bands_actions.hpp"
 #include "app/hazard_strip.hpp"
 #include "dialogs/caution_dialog.hpp"
+#include "dialogs/explanation_dialog.hpp"
+#include "pages/bands_page.hpp"
 #include "pages/build_page.hpp"
+#include "pages/headline_panel.hpp"
 
 #include <QCloseEvent>
 #include <QScreen>
@@ -61,6 +65,10 @@ void MainWindow::build_pages() {
     setCentralWidget(middle);
     build_ = new pages::BuildPage(context_, pages_);
     add_page(build_, tr("Build"));
+    connect(build_, &pages::BuildPage::explanation_wanted, this, &MainWindow::show_explanation);
+    bands_ = new pages::BandsPage(context_, pages_);
+    bands_actions_ = new BandsActions(context_, *bands_, this);
+    add_page(bands_, tr("Bands"));
 }
 
 void MainWindow::add_page(QWidget* page, const QString& name) {
@@ -124,6 +132,25 @@ void MainWindow::show_caution() {
     dialogs::CautionDialog dialog(this);
     if (dialog.exec() == QDialog::Accepted) {
         settings_.set_caution_read(true);
+    }
+}
+
+void MainWindow::show_explanation(const QString& key) {
+    if (explanation_ == nullptr) {
+        explanation_ = new dialogs::ExplanationDialog(this);
+        connect(&build_->headlines(), &pages::HeadlinePanel::refreshed, this,
+                &MainWindow::refresh_explanation);
+    }
+    explanation_->show(); // beside the window, which it does not block
+    refresh_explanation();
+    explanation_->select(key);
+    explanation_->raise();
+    explanation_->activateWindow();
+}
+
+void MainWindow::refresh_explanation() {
+    if (explanation_->isVisible()) {
+        explanation_->set_point(document_.design(), build_->headlines().point(), settings_.unit_system());
     }
 }
 

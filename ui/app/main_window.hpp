@@ -9,11 +9,17 @@ class QAction;
 class QMenu;
 class QTabWidget;
 
-namespace loopwright::pages {
-class BuildPage;
+namespace loopwright::dialogs {
+class ExplanationDialog;
 }
+namespace loopwright::pages {
+class BandsPage;
+class BuildPage;
+} // namespace loopwright::pages
 
 namespace loopwright::app {
+
+class BandsActions;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -26,6 +32,7 @@ public:
     [[nodiscard]] session::Focus& focus() { return focus_; }
     [[nodiscard]] FileActions& files() { return *files_; }
     [[nodiscard]] jobs::SurveyJob& survey() { return survey_; }
+    [[nodiscard]] pages::BandsPage& bands() { return *bands_; }
     [[nodiscard]] QTabWidget& pages() { return *pages_; }
 
     /// Caution, recovery, and what to start with; file: the one named on the command line, or empty.
@@ -49,6 +56,8 @@ private:
     void choose_focus();
     void show_title();
     void show_caution();
+    void show_explanation(const QString& key);
+    void refresh_explanation();
     void add_page(QWidget* page, const QString& name);
     QAction* add_action(QMenu* menu, const QString& text, const QKeySequence& keys,
                         const std::function<void()>& work);
@@ -64,6 +73,9 @@ private:
     FileActions* files_;
     QTabWidget* pages_;
     pages::BuildPage* build_ = nullptr;
+    dialogs::ExplanationDialog* explanation_ = nullptr; ///< made when first asked for
+    pages::BandsPage* bands_ = nullptr;
+    BandsActions* bands_actions_ = nullptr;
     bool focus_to_choose_ = true;
 };
 

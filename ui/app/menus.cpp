@@ -1,4 +1,5 @@
 // The menus of the main window.
+#include "app/bands_actions.hpp"
 #include "app/main_window.hpp"
 #include "app/samples.hpp"
 #include "dialogs/text_dialog.hpp"
@@ -44,6 +45,14 @@ void MainWindow::build_file_menu() {
     add_action(file, tr("&Save"), QKeySequence::Save, [this] { files_->save(); });
     add_action(file, tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
                [this] { files_->save_as(); });
+    file->addSeparator();
+    add_action(file, tr("&Print…"), QKeySequence::Print, [this] { bands_actions_->print(); });
+    add_action(file, tr("Pre&view of the page…"), {}, [this] { bands_actions_->preview(); });
+    add_action(file, tr("Page as P&DF…"), {}, [this] { bands_actions_->save_pdf(); });
+    QMenu* exports = file->addMenu(tr("&Export"));
+    add_action(exports, tr("&Charts…"), {}, [this] { bands_actions_->export_charts(); });
+    add_action(exports, tr("&Bands as CSV…"), {}, [this] { bands_actions_->export_bands(); });
+    add_action(exports, tr("C&urves as CSV…"), {}, [this] { bands_actions_->export_curve(); });
     file->addSeparator();
     add_action(file, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 }

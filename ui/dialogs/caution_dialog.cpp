@@ -18,21 +18,24 @@ constexpr int icon_size = 48;
 QStringList CautionDialog::paragraphs() {
     return {
         tr("High voltage. A few watts put kilovolts across the capacitor of a small loop. It arcs without "
-           "warning, and "
-           "what you touch while transmitting burns you."),
-        tr("Switch the transmitter off and make sure that it cannot key before you go near the loop, the "
-           "capacitor "
-           "or its drive."),
-        tr("Fields. Close to the loop the fields are strong. This program does not yet say how far people "
-           "must stay "
-           "away: keep everybody well away while transmitting, and work out the distance by the exposure "
-           "rules "
-           "where you are."),
-        tr("Numbers. They come from models with limits, which are stated beside them. A number on the screen "
-           "is not "
-           "a measurement, and nothing here says that a loop is not dangerous."),
-        tr("Local codes and the terms of your licence go before anything this program says. If you are not "
-           "qualified for this work, have somebody who is look at it.")};
+           "warning, "
+           "arcs start fires, and what you touch while transmitting burns you deep under the skin."),
+        tr("Never touch the loop, and let nobody touch it, while it may be keyed. Keep it out of the reach "
+           "of "
+           "children and animals. Switch the transmitter off before you go near the loop, its capacitor or "
+           "its "
+           "drive."),
+        tr("Fields. Close to the loop they can exceed the limits for people, also at low power. No distance "
+           "is "
+           "established here: treat the loop as hazardous and keep everybody away while it sends."),
+        tr("Tuning by hand is the dangerous moment. Find resonance by received noise first, then with the "
+           "lowest "
+           "power that shows a reading, keyed for seconds, and step back before full power."),
+        tr("Numbers come from models with limits, which stand beside them. A number on the screen is not a "
+           "measurement, and nothing here says that a loop is not dangerous."),
+        tr("The exposure rules, the electrical and building codes and the licence terms of your country come "
+           "before "
+           "anything this program says. It replaces neither licensed practice nor measurement.")};
 }
 
 CautionDialog::CautionDialog(QWidget* parent) : QDialog(parent) {

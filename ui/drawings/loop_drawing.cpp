@@ -2,6 +2,7 @@
 
 #include "drawings/dimension.hpp"
 #include "drawings/view_painter.hpp"
+#include "models/quantity_words.hpp"
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -49,13 +50,12 @@ LoopDrawing::LoopDrawing(const design::Design& design, units::UnitSystem system)
     : design_(design), system_(system), views_(views_of(design)) {}
 
 QString LoopDrawing::length(double metres) const {
-    return QString::fromStdString(units::shown(metres, units::Dimension::length, 3, system_));
+    return models::short_text(metres, units::Dimension::length, system_);
 }
 
 QString LoopDrawing::capacitor_text() const {
     return tr("capacitor %1 to %2")
-        .arg(QString::fromStdString(units::shown(design_.capacitor.minimum.value)),
-             QString::fromStdString(units::shown(design_.capacitor.maximum.value)));
+        .arg(models::short_text(design_.capacitor.minimum), models::short_text(design_.capacitor.maximum));
 }
 
 QString LoopDrawing::conductor_text() const {

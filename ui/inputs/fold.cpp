@@ -18,26 +18,21 @@ Fold::Fold(const QString& title, QWidget* content, QWidget* parent)
     header_->setText(title);
     header_->setAccessibleName(title);
     header_->setToolTip(tr("Show or fold this group (Space)"));
-    header_->setCheckable(true);
     header_->setAutoRaise(true);
     header_->setFocusPolicy(Qt::StrongFocus);
     header_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     summary_->setForegroundRole(QPalette::PlaceholderText);
     summary_->setTextFormat(Qt::PlainText);
     summary_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    connect(header_, &QToolButton::toggled, this, [this](bool on) {
-        show_state(on);
-        Q_EMIT toggled(on);
-    });
+    connect(header_, &QToolButton::clicked, this, [this] { set_unfolded(!unfolded_); });
     show_state(false);
 }
 
 void Fold::set_unfolded(bool unfolded) {
-    header_->setChecked(unfolded);
-}
-
-bool Fold::unfolded() const {
-    return header_->isChecked();
+    if (unfolded != unfolded_) {
+        show_state(unfolded);
+        Q_EMIT toggled(unfolded);
+    }
 }
 
 void Fold::set_summary(const QString& summary) {
@@ -52,9 +47,11 @@ void Fold::set_strong(bool strong) {
 }
 
 void Fold::show_state(bool unfolded) {
+    unfolded_ = unfolded;
     header_->setArrowType(unfolded ? Qt::DownArrow : Qt::RightArrow);
     content_->setVisible(unfolded);
     summary_->setVisible(!unfolded);
+    header_->setAccessibleDescription(unfolded ? tr("shown") : tr("folded"));
 }
 
 } // namespace loopwright::inputs

@@ -13,7 +13,7 @@ class Fold : public QWidget {
 public:
     Fold(const QString& title, QWidget* content, QWidget* parent = nullptr);
     void set_unfolded(bool unfolded);
-    [[nodiscard]] bool unfolded() const;
+    [[nodiscard]] bool unfolded() const { return unfolded_; }
     /// What the folded header says of its content ("gap 20 mm, lead 50 mm").
     void set_summary(const QString& summary);
     /// A group of the first rank has a bold title.
@@ -28,6 +28,7 @@ private:
     QToolButton* header_;
     QLabel* summary_;
     QWidget* content_;
+    bool unfolded_ = false;
 };
 
 } // namespace loopwright::inputs

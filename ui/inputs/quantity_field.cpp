@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 
+#include <QAbstractButton>
 #include <QAction>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -38,12 +39,22 @@ QuantityField::QuantityField(const Kind& kind, std::string where, QWidget* paren
     connect(&pause_, &QTimer::timeout, this, &QuantityField::show_refusal);
     connect(lineEdit(), &QLineEdit::textEdited, this, [this](const QString& text) { take_text(text, true); });
     lineEdit()->installEventFilter(this);
+    // Made now: a refusal may come while the window closes, when no widget can be added any more.
+    mark_ = lineEdit()->addAction(style()->standardIcon(QStyle::SP_MessageBoxWarning),
+                                  QLineEdit::TrailingPosition);
+    mark_->setVisible(false);
+    mark_->setToolTip(tr("Why the value is not accepted"));
+    for (auto* button : lineEdit()->findChildren<QAbstractButton*>()) {
+        button->setAccessibleName(mark_->toolTip());
+        button->setToolTip(mark_->toolTip());
+    }
     connect(this, &QAbstractSpinBox::editingFinished, this, &QuantityField::finish);
 }
 
 void QuantityField::set_value(double si, const QString& typed) {
     const bool unchanged = value_ && same(*value_, si) && typed == typed_;
-    const bool same_quantity = value_ && same(*value_, si);
+    // What comes back of a text being typed is no news: the text stays as it is being typed.
+    const bool same_quantity = (value_ && same(*value_, si)) || (offered_ && same(*offered_, si));
     value_ = si;
     typed_ = typed;
     const bool refused = !refusal_.isEmpty() || !waiting_refusal_.isEmpty();
@@ -52,7 +63,7 @@ void QuantityField::set_value(double si, const QString& typed) {
     }
     typing_ = false;
     clear_refusal();
-    show_text(typed_.isEmpty() ? default_text(si, kind_, system_) : typed_);
+    show_text(typed_.isEmpty() ? models::given_text(si, kind_.dimension, system_) : typed_);
 }
 
 void QuantityField::set_optional(bool optional, const QString& placeholder) {
@@ -73,14 +84,14 @@ void QuantityField::set_nothing() {
 void QuantityField::set_unit_system(units::UnitSystem system) {
     system_ = system;
     if (value_ && typed_.isEmpty() && !typing_) {
-        show_text(default_text(*value_, kind_, system_));
+        show_text(models::given_text(*value_, kind_.dimension, system_));
     }
     Q_EMIT remarks_changed();
 }
 
 void QuantityField::choose_unit(const units::Unit& unit) {
     if (value_) {
-        const QString text = in_unit(*value_, unit, 6);
+        const QString text = models::in_unit(*value_, unit, 6);
         show_text(text);
         take_text(text, false);
         Q_EMIT finished();
@@ -104,8 +115,9 @@ QString QuantityField::bare_unit() const {
     if (kind_.dimension == units::Dimension::number) {
         return {};
     }
-    const QString shown_before = typed_.isEmpty() && value_ ? default_text(*value_, kind_, system_) : typed_;
-    if (const auto unit = unit_in(shown_before, kind_.dimension)) {
+    const QString shown_before =
+        typed_.isEmpty() && value_ ? models::given_text(*value_, kind_.dimension, system_) : typed_;
+    if (const auto unit = models::unit_in(shown_before, kind_.dimension)) {
         return QString::fromStdString(unit->symbol);
     }
     return QString::fromStdString(units::units_of(kind_.dimension).front().symbol);
@@ -122,7 +134,16 @@ void QuantityField::take_text(const QString& text, bool typing) {
     }
     try {
         const Reading reading = read(text, kind_, bare_unit(), where_);
-        Q_EMIT edited(reading.si, reading.text); // may call refuse()
+        if (typing && value_ && same(*value_, reading.si)) {
+            held_ =
+                reading.text; // on the way to another number, or another way to write this one: see finish()
+            clear_refusal();
+            return;
+        }
+        held_.reset();
+        offered_ = reading.si;
+        Q_EMIT edited(reading.si, reading.text); // may call refuse() and set_value()
+        offered_.reset();
         if (waiting_refusal_.isEmpty()) {
             clear_refusal();
         }
@@ -132,6 +153,13 @@ void QuantityField::take_text(const QString& text, bool typing) {
 }
 
 void QuantityField::finish() {
+    if (held_ && value_ && *held_ != typed_ &&
+        !(typed_.isEmpty() && *held_ == models::given_text(*value_, kind_.dimension, system_))) {
+        offered_ = value_;
+        Q_EMIT edited(*value_, *held_);
+        offered_.reset();
+    }
+    held_.reset();
     if (typing_) {
         typing_ = false;
         if (!waiting_refusal_.isEmpty()) {
@@ -156,10 +184,6 @@ void QuantityField::show_refusal() {
         return;
     }
     refusal_ = waiting_refusal_;
-    if (mark_ == nullptr) {
-        mark_ = lineEdit()->addAction(style()->standardIcon(QStyle::SP_MessageBoxWarning),
-                                      QLineEdit::TrailingPosition);
-    }
     mark_->setVisible(true);
     mark_->setToolTip(refusal_);
     setAccessibleDescription(refusal_);
@@ -245,7 +269,9 @@ bool QuantityField::eventFilter(QObject* watched, QEvent* event) {
 void QuantityField::restore() {
     typing_ = false;
     clear_refusal();
-    show_text(!value_ ? QString() : typed_.isEmpty() ? default_text(*value_, kind_, system_) : typed_);
+    show_text(!value_            ? QString()
+              : typed_.isEmpty() ? models::given_text(*value_, kind_.dimension, system_)
+                                 : typed_);
 }
 
 } // namespace loopwright::inputs

@@ -76,6 +76,9 @@ private:
     bool optional_ = false;
     bool typing_ = false;
     std::optional<double> value_;
+    std::optional<double> offered_; ///< while edited() is on its way
+    std::optional<QString>
+        held_;                ///< typed text of the same quantity, given to the design when the person leaves
     QString typed_;           ///< what the design keeps; empty: nobody typed it
     QString waiting_refusal_; ///< not shown yet: the person is still typing
     QString refusal_;

@@ -1,5 +1,6 @@
 #pragma once
 // What a field makes of a text: the value, and the text as the design keeps it. No widget here.
+#include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
 #include <QString>
@@ -22,19 +23,6 @@ struct Reading {
 /// Reads a text. `unit` is what a bare number is taken in. Throws base::InputError with `where`.
 [[nodiscard]] Reading read(const QString& text, const Kind& kind, const QString& unit,
                            const std::string& where);
-
-/// The unit a text ends in ("36 in" -> "in"), as units::units_of spells it, or nothing.
-[[nodiscard]] std::optional<units::Unit> unit_in(const QString& text, units::Dimension dimension);
-
-/// True for lengths and temperatures in units of the inch and Fahrenheit family.
-[[nodiscard]] bool is_imperial(const QString& unit_symbol);
-
-/// The value in a unit with `digits` significant digits at most, no trailing zeros: "35.4 in".
-[[nodiscard]] QString in_unit(double si, const units::Unit& unit, int digits);
-
-/// Text for a value that nobody typed: engineering unit of the system, digits that read back to it within
-/// 1e-9.
-[[nodiscard]] QString default_text(double si, const Kind& kind, units::UnitSystem system);
 
 /// What the typed text comes to, in words for beside the field ("= 35.4 in"): where it holds arithmetic, or a
 /// unit of the other system. Empty where the text says it already.

@@ -1,6 +1,7 @@
 #include "models/headline.hpp"
 
 #include "band/emission.hpp"
+#include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
 
@@ -58,7 +59,8 @@ Headline efficiency(const Resonance& r) {
 }
 
 Headline gain(const Resonance& r, const OperatingPoint& point) {
-    Headline line{QStringLiteral("gain_max"), Headlines::tr("Gain, best direction"), {}, {}, {}, true, {}};
+    Headline line{
+        QStringLiteral("gain_max_dBi"), Headlines::tr("Gain, best direction"), {}, {}, {}, true, {}};
     if (!r.gain_max) {
         line.value = Headlines::tr("not established");
         line.established = false;
@@ -73,39 +75,40 @@ Headline gain(const Resonance& r, const OperatingPoint& point) {
 }
 
 Headline voltage(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
-    Headline line{QStringLiteral("capacitor_voltage_peak"),
+    Headline line{QStringLiteral("capacitor_voltage_peak_V"),
                   Headlines::tr("Capacitor voltage, peak"),
                   shown(r.capacitor_voltage_peak),
                   {},
                   Standing::doubtful,
                   true,
                   {}};
-    const QString at = Headlines::tr("at %1").arg(shown(point.power));
+    const QString at = Headlines::tr("at %1").arg(short_text(point.power.value(), units::Dimension::power));
     if (!design.capacitor.rating.peak_voltage) {
         line.remark = joined({at, Headlines::tr("no rating given, so no verdict")});
         return line;
     }
     const units::Voltage rating = design.capacitor.rating.peak_voltage->value;
+    const QString rated = short_text(*design.capacitor.rating.peak_voltage);
     const bool has_range = known(r.capacitor_voltage_peak_range);
     const units::Voltage high = has_range
                                     ? std::max(r.capacitor_voltage_peak_range.high, r.capacitor_voltage_peak)
                                     : r.capacitor_voltage_peak;
     if (high <= rating) {
         line.standing = Standing::good;
-        line.remark = joined({at, Headlines::tr("within the rating of %1").arg(shown(rating))});
+        line.remark = joined({at, Headlines::tr("within the rating of %1").arg(rated)});
     } else if (r.capacitor_voltage_peak <= rating) {
         line.standing = Standing::bad;
         line.remark =
-            joined({at, Headlines::tr("perhaps %1, over the rating of %2").arg(shown(high), shown(rating))});
+            joined({at, Headlines::tr("perhaps %1, over the rating of %2").arg(shown(high), rated)});
     } else {
         line.standing = Standing::bad;
-        line.remark = joined({at, Headlines::tr("over the rating of %1").arg(shown(rating))});
+        line.remark = joined({at, Headlines::tr("over the rating of %1").arg(rated)});
     }
     return line;
 }
 
 Headline tuning(const Resonance& r, const design::Design& design) {
-    Headline line{QStringLiteral("tuning_capacitance"),
+    Headline line{QStringLiteral("tuning_capacitance_F"),
                   Headlines::tr("Tuning capacitance"),
                   shown(r.tuning_capacitance),
                   {},
@@ -113,8 +116,8 @@ Headline tuning(const Resonance& r, const design::Design& design) {
                   true,
                   {}};
     const units::Capacitance stray = design.capacitor.stray.value;
-    const QString low = shown(design.capacitor.minimum.value + stray);
-    const QString high = shown(design.capacitor.maximum.value + stray);
+    const QString low = short_text(units::Typed<units::Capacitance>(design.capacitor.minimum.value + stray));
+    const QString high = short_text(units::Typed<units::Capacitance>(design.capacitor.maximum.value + stray));
     const QString which = stray.value() > 0.0 ? Headlines::tr("capacitor with stray: %1 to %2").arg(low, high)
                                               : Headlines::tr("capacitor: %1 to %2").arg(low, high);
     const auto& range = r.tuning_capacitance_range;
@@ -132,8 +135,8 @@ Headline tuning(const Resonance& r, const design::Design& design) {
 }
 
 Headline bandwidth(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
-    Headline line{QStringLiteral("bandwidth_vswr"),
-                  Headlines::tr("Bandwidth, VSWR up to %1").arg(number(point.vswr_limit)),
+    Headline line{QStringLiteral("bandwidth_vswr_Hz"),
+                  Headlines::tr("Bandwidth, VSWR up to %1").arg(plain_number(point.vswr_limit, 3)),
                   shown(r.bandwidth_vswr),
                   {},
                   {},
@@ -145,7 +148,8 @@ Headline bandwidth(const Resonance& r, const OperatingPoint& point, const design
             known(r.bandwidth_vswr_range) ? r.bandwidth_vswr_range.low : r.bandwidth_vswr;
         line.standing = low < emission->working_width ? Standing::doubtful : Standing::good;
         need = Headlines::tr("%1 works in %2")
-                   .arg(QString::fromStdString(emission->name), shown(emission->working_width, 2));
+                   .arg(QString::fromStdString(emission->name),
+                        short_text(emission->working_width.value(), units::Dimension::frequency));
     }
     line.remark = joined({Headlines::tr("matched at resonance"), need});
     return line;
@@ -162,10 +166,11 @@ Headline quality(const Resonance& r) {
 }
 
 Headline current(const Resonance& r, const OperatingPoint& point) {
-    return {QStringLiteral("loop_current"),
+    return {QStringLiteral("loop_current_rms_A"),
             Headlines::tr("Loop current, rms"),
             shown(r.loop_current_rms),
-            Headlines::tr("at %1, opposite the capacitor").arg(shown(point.power)),
+            Headlines::tr("at %1, opposite the capacitor")
+                .arg(short_text(point.power.value(), units::Dimension::power)),
             {},
             true,
             {}};
@@ -174,19 +179,20 @@ Headline current(const Resonance& r, const OperatingPoint& point) {
 std::vector<Headline> nothing(const OperatingPoint& point) {
     const QString reason = reason_not_established(point);
     const QStringList ids = {QStringLiteral("efficiency"),
-                             QStringLiteral("gain_max"),
-                             QStringLiteral("capacitor_voltage_peak"),
-                             QStringLiteral("tuning_capacitance"),
-                             QStringLiteral("bandwidth_vswr"),
+                             QStringLiteral("gain_max_dBi"),
+                             QStringLiteral("capacitor_voltage_peak_V"),
+                             QStringLiteral("tuning_capacitance_F"),
+                             QStringLiteral("bandwidth_vswr_Hz"),
                              QStringLiteral("q_unloaded"),
-                             QStringLiteral("loop_current")};
-    const QStringList labels = {Headlines::tr("Efficiency"),
-                                Headlines::tr("Gain, best direction"),
-                                Headlines::tr("Capacitor voltage, peak"),
-                                Headlines::tr("Tuning capacitance"),
-                                Headlines::tr("Bandwidth, VSWR up to %1").arg(number(point.vswr_limit)),
-                                Headlines::tr("Q, unloaded"),
-                                Headlines::tr("Loop current, rms")};
+                             QStringLiteral("loop_current_rms_A")};
+    const QStringList labels = {
+        Headlines::tr("Efficiency"),
+        Headlines::tr("Gain, best direction"),
+        Headlines::tr("Capacitor voltage, peak"),
+        Headlines::tr("Tuning capacitance"),
+        Headlines::tr("Bandwidth, VSWR up to %1").arg(plain_number(point.vswr_limit, 3)),
+        Headlines::tr("Q, unloaded"),
+        Headlines::tr("Loop current, rms")};
     std::vector<Headline> lines;
     for (int i = 0; i < ids.size(); ++i) {
         lines.push_back(

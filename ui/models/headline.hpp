@@ -15,7 +15,7 @@ namespace loopwright::models {
 enum class Standing { plain, good, doubtful, bad };
 
 struct Headline {
-    QString id;     ///< "efficiency"; stable, also what explanations are asked for by
+    QString id;     ///< key as loop::Explanation and the command line have it ("efficiency")
     QString label;  ///< says peak or rms, loaded or unloaded, over what
     QString value;  ///< with its unit, or "not established"
     QString remark; ///< interval, limit, condition; may be empty

@@ -1,5 +1,6 @@
 #include "models/voltage_warning.hpp"
 
+#include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
 #include <QCoreApplication>
@@ -19,13 +20,17 @@ QString shown(Quantity quantity, int digits = 3) {
     return QString::fromStdString(units::shown(quantity, digits));
 }
 
-/// How many planned bands the sentence cannot speak for.
+/// The planned bands that the sentence cannot speak for.
 QString left_out(const survey::Survey& survey) {
-    const auto count = std::count_if(survey.bands.begin(), survey.bands.end(),
-                                     [](const survey::BandRow& row) { return !row.point.resonance; });
-    return count == 0 ? QString()
-                      : QStringLiteral(" ") + Warnings::tr("(%n planned band(s) not established)", nullptr,
-                                                           static_cast<int>(count));
+    QStringList names;
+    for (const survey::BandRow& row : survey.bands) {
+        if (!row.point.resonance) {
+            names << QString::fromStdString(row.band.name);
+        }
+    }
+    return names.isEmpty() ? QString()
+                           : QStringLiteral("; ") +
+                                 Warnings::tr("not established: %1").arg(names.join(QStringLiteral(", ")));
 }
 
 QString advice() {
@@ -49,20 +54,19 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
     }
     const loop::Resonance& r = *worst->point.resonance;
     const units::Voltage high = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
-    const QString where =
-        Warnings::tr("%1 peak on %2 at %3")
-            .arg(shown(high), QString::fromStdString(worst->band.name), shown(worst->point.power));
+    const QString where = Warnings::tr("%1 peak on %2 at %3")
+                              .arg(shown(high), QString::fromStdString(worst->band.name),
+                                   short_text(worst->point.power.value(), units::Dimension::power));
     const auto& rating = survey.request.design.capacitor.rating.peak_voltage;
     if (!rating) {
         return {VoltageState::no_rating,
-                Warnings::tr("Capacitor voltage: up to %1; no rating given, so no verdict").arg(where) +
-                    left_out(survey),
+                Warnings::tr("Capacitor voltage up to %1, no rating given").arg(where) + left_out(survey),
                 advice()};
     }
-    const QString rated = shown(rating->value);
+    const QString rated = short_text(*rating);
     if (high > rating->value) {
         return {VoltageState::exceeded,
-                Warnings::tr("Capacitor over its rating: up to %1, rated %2").arg(where, rated) +
+                Warnings::tr("Capacitor over its rating, do not key: up to %1, rated %2").arg(where, rated) +
                     left_out(survey),
                 Warnings::tr("The capacitor may arc over. Less power, a wider gap or another capacitor.") +
                     QLatin1Char(' ') + advice()};

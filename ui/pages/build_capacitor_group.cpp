@@ -1,5 +1,6 @@
 // The group "Capacitor": range, rating, loss.
 #include "pages/build_specs.hpp"
+#include "pages/capacitor_catalog.hpp"
 
 #include <QCoreApplication>
 
@@ -27,6 +28,37 @@ LossAs loss_as(const Design& d) {
 /// What a field starts with when its way of giving the loss is chosen: common practice for an air variable.
 constexpr double first_q = 1000;
 constexpr double first_resistance_ohm = 0.05;
+
+/// All values of the capacitor at once, from the catalog; changing one of them afterwards makes it one's own.
+ChoiceSpec catalog_choice() {
+    ChoiceSpec spec;
+    spec.words = {
+        "capacitor", BuildCapacitor::tr("Capacitor &kind"),
+        BuildCapacitor::tr("Fills in the values of a usual kind of capacitor: invented examples of the right "
+                           "order, to be replaced by those of your own.")};
+    spec.options = [](const Design&) {
+        QStringList names{BuildCapacitor::tr("own values")};
+        for (const auto& entry : capacitor_catalog()) {
+            names << QString::fromStdString(entry.name);
+        }
+        return names;
+    };
+    spec.get = [](const Design& d) {
+        const auto& all = capacitor_catalog();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i].capacitor == d.capacitor) {
+                return static_cast<int>(i) + 1;
+            }
+        }
+        return 0;
+    };
+    spec.set = [](Design& d, int index) {
+        if (index > 0) {
+            d.capacitor = capacitor_catalog().at(static_cast<std::size_t>(index) - 1).capacitor;
+        }
+    };
+    return spec;
+}
 
 QuantitySpec rating_field() {
     return optional_quantity(
@@ -118,6 +150,7 @@ std::vector<QuantitySpec> range_fields() {
 
 GroupSpec capacitor_group() {
     GroupSpec group{"capacitor", BuildCapacitor::tr("Capacitor"), {}};
+    group.fields.emplace_back(catalog_choice());
     for (QuantitySpec& spec : range_fields()) {
         group.fields.emplace_back(std::move(spec));
     }

@@ -1,5 +1,6 @@
 #include "pages/build_page.hpp"
 
+#include "inputs/tab_order.hpp"
 #include "pages/build_form.hpp"
 #include "pages/drawing_view.hpp"
 #include "pages/headline_panel.hpp"
@@ -35,7 +36,10 @@ BuildPage::BuildPage(const Context& context, QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(splitter_);
     splitter_->setChildrenCollapsible(false);
-    splitter_->addWidget(scrolled(new BuildForm(context, this), this));
+    QScrollArea* form = scrolled(new BuildForm(context, this), this);
+    form->setObjectName(QStringLiteral("build.form"));
+    inputs::tab_in_reading_order(form->widget());
+    splitter_->addWidget(form);
     splitter_->addWidget(new DrawingView(context, this));
     splitter_->addWidget(scrolled(headlines_, this));
     splitter_->setStretchFactor(0, 0);

@@ -1,5 +1,6 @@
 // The groups "Coupling", "Site" and "Station".
 #include "band/emission.hpp"
+#include "ground/ground_classes.hpp"
 #include "pages/build_specs.hpp"
 
 #include <QCoreApplication>
@@ -60,11 +61,12 @@ std::vector<QuantitySpec> coupling_fields() {
             spec(offset, &design::Coupling::axis_offset)};
 }
 
-/// Wording of ITU-R P.527; the last is common practice.
 QStringList soil_classes() {
-    return {QStringLiteral("sea water"),       QStringLiteral("fresh water"),
-            QStringLiteral("wet ground"),      QStringLiteral("medium dry ground"),
-            QStringLiteral("very dry ground"), QStringLiteral("average ground")};
+    QStringList names;
+    for (const std::string& name : ground::ground_class_names()) {
+        names << QString::fromStdString(name);
+    }
+    return names;
 }
 
 ChoiceSpec ground_choice() {

@@ -76,7 +76,7 @@ QString FormGroup::shown_text(const QuantitySpec& spec, const design::Design& de
         return spec.placeholder;
     }
     return reading->text.isEmpty()
-               ? inputs::default_text(reading->si, spec.kind, context_.settings.unit_system())
+               ? models::given_text(reading->si, spec.kind.dimension, context_.settings.unit_system())
                : reading->text;
 }
 
@@ -101,6 +101,7 @@ void FormGroup::add(const QuantitySpec& spec) {
     auto* entry = new inputs::Entry(spec.kind, spec.words.path, this);
     inputs::QuantityField& field = entry->field();
     field.setObjectName(QString::fromStdString(spec.words.path));
+    entry->describe(plain_label(spec.words), spec.words.tooltip);
     field.set_optional(static_cast<bool>(spec.unset), spec.placeholder);
     connect(&field, &inputs::QuantityField::edited, this,
             [this, spec, &field](double si, const QString& text) { take(field, spec, si, text); });
@@ -138,6 +139,7 @@ void FormGroup::add(const ChoiceSpec& spec) {
         const session::EditLabel label{plain_label(spec.words), spec.options(now).value(spec.get(now)),
                                        spec.options(next).value(spec.get(next))};
         context_.document.end_merge();
+        choice->show_choice(spec.get(now)); // until the design says otherwise
         apply(next, label, {}, [this, spec, choice](const QString& why) {
             choice->show_choice(spec.get(context_.document.design()));
             choice->setToolTip(why);

@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "inputs/choice_field.hpp"
 #include "inputs/entry.hpp"
+#include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
 #include "pages/standing.hpp"
 
@@ -35,11 +36,15 @@ QFont value_font(const QWidget& widget) {
 HeadlinePanel::HeadlinePanel(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context),
       frequency_(new inputs::Entry({units::Dimension::frequency}, "frequency", this)),
-      band_(new inputs::ChoiceField(this)), grid_(new QGridLayout), notices_(new QLabel(this)) {
+      band_(new inputs::ChoiceField(this)), grid_(new QGridLayout), model_name_(new QLabel(this)),
+      notices_(new QLabel(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(unit_px, unit_px, unit_px, unit_px);
     column->setSpacing(unit_px);
     build_focus_row(column);
+    model_name_->setWordWrap(true);
+    model_name_->setForegroundRole(QPalette::PlaceholderText);
+    column->addWidget(model_name_);
     grid_->setHorizontalSpacing(unit_px);
     grid_->setVerticalSpacing(0);
     grid_->setColumnStretch(0, 1);
@@ -51,6 +56,7 @@ HeadlinePanel::HeadlinePanel(const Context& context, QWidget* parent)
     column->addWidget(notices_);
     column->addStretch();
     connect(&context_.document, &session::Document::design_changed, this, &HeadlinePanel::prepare_model);
+    connect(&context_.settings, &settings::Settings::unit_system_changed, this, &HeadlinePanel::refreshed);
     connect(&context_.focus, &session::Focus::changed, this, [this] {
         refresh_focus();
         refresh();
@@ -125,6 +131,8 @@ void HeadlinePanel::refresh() {
             point_.reset();
         }
     }
+    model_name_->setText(tr("Closed form, in free space, at %1")
+                             .arg(models::short_text(context_.document.design().station.power)));
     const auto headlines =
         models::headlines(point_.value_or(loop::OperatingPoint{}), context_.document.design());
     while (lines_.size() < headlines.size()) {
@@ -134,6 +142,7 @@ void HeadlinePanel::refresh() {
         show_line(i, headlines[i]);
     }
     show_notices();
+    Q_EMIT refreshed();
 }
 
 void HeadlinePanel::add_line() {

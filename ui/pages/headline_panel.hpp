@@ -33,6 +33,8 @@ public:
 Q_SIGNALS:
     /// The person asks where a number comes from; id as in models::Headline.
     void explanation_wanted(const QString& id);
+    /// Other numbers are shown.
+    void refreshed();
 
 private:
     struct Line {
@@ -54,6 +56,7 @@ private:
     inputs::ChoiceField* band_;
     QGridLayout* grid_;
     std::vector<Line> lines_;
+    QLabel* model_name_;
     QLabel* notices_;
     std::unique_ptr<loop::LoopModel> model_;
     std::optional<loop::OperatingPoint> point_;

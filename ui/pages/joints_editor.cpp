@@ -34,6 +34,7 @@ JointsEditor::JointsEditor(const Context& context, QWidget* parent)
       add_(new QPushButton(tr("Add &joints"), this)) {
     column_->setContentsMargins(unit_px * 2, 0, 0, 0);
     column_->setSpacing(unit_px / 2);
+    add_->setObjectName(QStringLiteral("joints.add"));
     add_->setToolTip(tr("Solder joints, clamps and screws in the conductor that carry the loop's current."));
     add_->setAccessibleDescription(add_->toolTip());
     auto* foot = new QHBoxLayout;
@@ -59,9 +60,8 @@ QString JointsEditor::summary() const {
         count += joint.count;
         sum += joint.resistance.value * static_cast<double>(joint.count);
     }
-    return count == 0
-               ? tr("none")
-               : tr("%n joint(s), %1 in all", nullptr, count).arg(QString::fromStdString(units::shown(sum)));
+    return count == 0 ? tr("none")
+                      : tr("number: %1, %2 in all").arg(count).arg(QString::fromStdString(units::shown(sum)));
 }
 
 void JointsEditor::take(inputs::Entry* entry, std::size_t index, bool is_count, double si,

@@ -1,0 +1,90 @@
+// Renders every page at two sizes, light and dark, and the dialogs, into a folder: to be looked at.
+#include "app/file_actions.hpp"
+#include "app/samples.hpp"
+#include "dialogs/caution_dialog.hpp"
+#include "dialogs/own_loop_dialog.hpp"
+#include "dialogs/start_dialog.hpp"
+#include "ui/harness.hpp"
+
+#include <QApplication>
+#include <QDir>
+#include <QFont>
+#include <QTabWidget>
+
+#include <array>
+#include <cstdio>
+
+namespace {
+
+using namespace loopwright;
+
+bool save(QWidget& widget, const QString& folder, const QString& name) {
+    QCoreApplication::processEvents();
+    const QString path = QDir(folder).filePath(name + QStringLiteral(".png"));
+    const bool saved = widget.grab().save(path);
+    std::printf("%s %s\n", saved ? "wrote" : "could not write", qPrintable(path));
+    return saved;
+}
+
+bool save_dialog(QDialog& dialog, const QString& folder, const QString& name) {
+    dialog.show();
+    return save(dialog, folder, name);
+}
+
+bool save_pages(app::MainWindow& window, const QString& folder, const QString& scheme) {
+    bool all = true;
+    for (const QSize& size : std::array{QSize(1280, 800), QSize(1920, 1080)}) {
+        window.resize(size);
+        for (int page = 0; page < window.pages().count(); ++page) {
+            window.pages().setCurrentIndex(page);
+            const QString name = QStringLiteral("%1-%2x%3-%4")
+                                     .arg(window.pages().tabText(page).toLower().remove(QLatin1Char('&')))
+                                     .arg(size.width())
+                                     .arg(size.height())
+                                     .arg(scheme);
+            all = save(window, folder, name) && all;
+        }
+    }
+    return all;
+}
+
+bool save_dialogs(const QString& folder, const QString& scheme) {
+    dialogs::CautionDialog caution;
+    QList<design::Design> designs;
+    for (const app::Sample& sample : app::samples()) {
+        designs << sample.design;
+    }
+    dialogs::StartDialog start(designs);
+    dialogs::OwnLoopDialog own(units::UnitSystem::metric);
+    const bool first = save_dialog(caution, folder, QStringLiteral("caution-") + scheme);
+    const bool second = save_dialog(start, folder, QStringLiteral("start-") + scheme);
+    return save_dialog(own, folder, QStringLiteral("own-loop-") + scheme) && first && second;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    QApplication application(argc, argv);
+    const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral("screenshots");
+    QDir().mkpath(folder);
+    QTemporaryDir home;
+    settings::Settings settings(home.filePath(QStringLiteral("settings.ini")));
+    app::MainWindow window(settings, {});
+    if (argc > 2) {
+        window.document().open(QString::fromLocal8Bit(argv[2]));
+    } else if (!app::samples().isEmpty()) {
+        window.document().start_from(app::samples().front().design);
+    }
+    window.show();
+    bool all = test::wait_for_survey(window);
+    for (const bool dark : {false, true}) {
+        QApplication::setPalette(dark ? test::dark_palette() : test::light_palette());
+        const QString scheme = dark ? QStringLiteral("dark") : QStringLiteral("light");
+        all = save_pages(window, folder, scheme) && all;
+        all = save_dialogs(folder, scheme) && all;
+    }
+    return all ? 0 : 1;
+}

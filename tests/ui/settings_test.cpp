@@ -1,0 +1,67 @@
+#include "settings/settings.hpp"
+
+#include "session/focus.hpp"
+
+#include <QFile>
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <gtest/gtest.h>
+
+using namespace loopwright;
+
+namespace {
+
+TEST(SettingsTest, AreKeptBetweenTwoStarts) {
+    const QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("settings.ini"));
+    {
+        settings::Settings settings(file);
+        const QSignalSpy spy(&settings, &settings::Settings::unit_system_changed);
+        EXPECT_FALSE(settings.caution_read());
+        settings.set_unit_system(units::UnitSystem::imperial);
+        settings.set_unit_system(units::UnitSystem::imperial);
+        EXPECT_EQ(spy.count(), 1);
+        settings.set_caution_read(true);
+        settings.set_unfolded(QStringLiteral("site"), true);
+    }
+    const settings::Settings again(file);
+    EXPECT_EQ(again.unit_system(), units::UnitSystem::imperial);
+    EXPECT_TRUE(again.caution_read());
+    EXPECT_TRUE(again.unfolded(QStringLiteral("site"), false));
+    EXPECT_FALSE(again.unfolded(QStringLiteral("loop"), false));
+}
+
+TEST(SettingsTest, RecentFilesAreNewestFirstAndExist) {
+    const QTemporaryDir folder;
+    settings::Settings settings(folder.filePath(QStringLiteral("settings.ini")));
+    QStringList made;
+    for (int i = 0; i < 12; ++i) {
+        QFile file(folder.filePath(QStringLiteral("%1.loop").arg(i)));
+        ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+        made << file.fileName();
+        settings.add_recent_file(file.fileName());
+    }
+    settings.add_recent_file(made[5]);
+    EXPECT_EQ(settings.recent_files().size(), 10);
+    EXPECT_EQ(settings.recent_files().front(), made[5]);
+    EXPECT_EQ(settings.recent_files().count(made[5]), 1);
+    QFile::remove(made[5]);
+    EXPECT_EQ(settings.recent_files().front(), made[11]);
+}
+
+TEST(FocusTest, FindsTheBandOfAFrequency) {
+    session::Focus focus;
+    const QSignalSpy spy(&focus, &session::Focus::changed);
+    focus.set_frequency(units::megahertz(14.2));
+    EXPECT_EQ(focus.band(), QStringLiteral("20m"));
+    focus.set_frequency(units::megahertz(12.0));
+    EXPECT_TRUE(focus.band().isEmpty());
+    focus.set_band(QStringLiteral("30m"));
+    EXPECT_GT(focus.frequency(), units::megahertz(10.1)); // Radio Regulations: 10.1 to 10.15 MHz
+    EXPECT_LT(focus.frequency(), units::megahertz(10.15));
+    EXPECT_EQ(spy.count(), 3);
+    focus.set_band(QStringLiteral("no such band"));
+    EXPECT_EQ(spy.count(), 3);
+}
+
+} // namespace

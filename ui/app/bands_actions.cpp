@@ -1,0 +1,91 @@
+#include "app/bands_actions.hpp"
+
+#include "base/error.hpp"
+#include "document/design_file.hpp"
+#include "pages/bands_page.hpp"
+#include "printing/chart_export.hpp"
+#include "report/table.hpp"
+#include "report/tables.hpp"
+
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMessageBox>
+
+#include <filesystem>
+
+namespace loopwright::app {
+
+BandsActions::BandsActions(const pages::Context& context, pages::BandsPage& page, QWidget* window)
+    : QObject(window), context_(context), page_(page), window_(window),
+      actions_(new printing::PrintActions(context.settings, window)) {
+    connect(&page_, &pages::BandsPage::charts_export_wanted, this, &BandsActions::export_charts);
+    connect(&page_, &pages::BandsPage::table_export_wanted, this, &BandsActions::export_bands);
+    connect(&page_, &pages::BandsPage::curve_export_wanted, this, &BandsActions::export_curve);
+    connect(&page_, &pages::BandsPage::comparison_file_wanted, this, &BandsActions::compare_with_file);
+}
+
+std::optional<printing::SheetData> BandsActions::sheet() const {
+    const auto survey = context_.survey.result();
+    if (!survey) {
+        return std::nullopt;
+    }
+    return printing::SheetData{survey, QFileInfo(context_.document.path()).fileName(), QDate::currentDate(),
+                               context_.settings.unit_system()};
+}
+
+void BandsActions::print() {
+    if (const auto data = sheet()) {
+        actions_->print(*data);
+    }
+}
+
+void BandsActions::preview() {
+    if (const auto data = sheet()) {
+        actions_->preview(*data);
+    }
+}
+
+void BandsActions::save_pdf() {
+    if (const auto data = sheet()) {
+        actions_->save_pdf(*data);
+    }
+}
+
+void BandsActions::export_charts(int chosen) {
+    actions_->export_charts(page_.shown_charts(), page_.origin(),
+                            page_.group().zoomed() ? page_.group().range() : charts::Span{0, 0}, chosen);
+}
+
+void BandsActions::export_bands() {
+    if (const auto data = sheet()) {
+        const QString title = QString::fromStdString(data->survey->request.design.title);
+        actions_->export_table(report::to_csv(report::band_data(*data->survey)),
+                               printing::file_stem(title) + QStringLiteral("-bands"));
+    }
+}
+
+void BandsActions::export_curve() {
+    if (const auto data = sheet()) {
+        const QString title = QString::fromStdString(data->survey->request.design.title);
+        actions_->export_table(report::to_csv(report::sweep_data(*data->survey)),
+                               printing::file_stem(title) + QStringLiteral("-curve"));
+    }
+}
+
+void BandsActions::compare_with_file() {
+    const QString file =
+        QFileDialog::getOpenFileName(window_, tr("Design to compare with"), context_.settings.last_folder(),
+                                     tr("Loop designs (*.loop);;All files (*)"));
+    if (file.isEmpty()) {
+        return;
+    }
+    try {
+        const design::Design design = document::load_design(std::filesystem::path(file.toStdString()));
+        const QString title = QString::fromStdString(design.title);
+        context_.comparison.set(design, title.isEmpty() ? QFileInfo(file).completeBaseName() : title);
+    } catch (const base::InputError& error) {
+        QMessageBox::warning(window_, tr("The design cannot be read"), QString::fromUtf8(error.what()));
+    }
+}
+
+} // namespace loopwright::app

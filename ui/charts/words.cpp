@@ -1,0 +1,180 @@
+#include "charts/words.hpp"
+
+#include "charts/label_placer.hpp"
+
+#include <QFontMetricsF>
+
+#include <algorithm>
+
+namespace loopwright::charts {
+
+namespace {
+
+constexpr double pad_px = 3.0;
+
+class Arranger {
+public:
+    Arranger(const models::ChartContent& content, const PlotGeometry& geometry, const Appearance& look)
+        : content_(content), geometry_(geometry), metrics_(look.font),
+          placer_(geometry.area.adjusted(pad_px, 1.0, -pad_px, -1.0)) {}
+
+    void avoid(const QList<QList<QPolygonF>>& pieces) {
+        for (const QList<QPolygonF>& curve : pieces) {
+            for (const QPolygonF& piece : curve) {
+                placer_.avoid(piece);
+            }
+        }
+    }
+    void bands(const QString& focus_band);
+    void limits();
+    void curves(const QList<QList<QPolygonF>>& pieces);
+    void zones();
+    [[nodiscard]] const QList<Word>& words() const { return words_; }
+
+private:
+    [[nodiscard]] QSizeF size_of(const QString& text) const {
+        return {metrics_.horizontalAdvance(text) + 2.0, metrics_.height()};
+    }
+    [[nodiscard]] bool band_name(const models::BandStripe& band, bool strong);
+    [[nodiscard]] QList<QRectF> beside_curve(const QPolygonF& piece, const QSizeF& size) const;
+    const models::ChartContent& content_;
+    const PlotGeometry& geometry_;
+    QFontMetricsF metrics_;
+    LabelPlacer placer_;
+    QList<Word> words_;
+};
+
+bool Arranger::band_name(const models::BandStripe& band, bool strong) {
+    const double centre =
+        (geometry_.px_of_frequency(band.low_Hz) + geometry_.px_of_frequency(band.high_Hz)) / 2.0;
+    if (centre < geometry_.area.left() || centre > geometry_.area.right()) {
+        return false;
+    }
+    const QSizeF size = size_of(band.name) + QSizeF(strong ? 6.0 : 0.0, 0.0);
+    QRectF rect(QPointF(centre - size.width() / 2.0, geometry_.area.top() - size.height() - 1.0), size);
+    rect.moveLeft(std::clamp(rect.left(), geometry_.area.left() + 1.0,
+                             std::max(geometry_.area.left() + 1.0, geometry_.area.right() - size.width())));
+    const bool collides = std::any_of(words_.begin(), words_.end(), [&](const Word& word) {
+        return word.rect.adjusted(-1.0, 0.0, 1.0, 0.0).intersects(rect);
+    });
+    if (!collides) {
+        words_.append({Word::Kind::band, rect, band.name, false, strong, std::nullopt});
+    }
+    return !collides;
+}
+
+void Arranger::bands(const QString& focus_band) {
+    for (const models::BandStripe& band : content_.bands) {
+        if (band.name == focus_band) {
+            static_cast<void>(band_name(band, true));
+        }
+    }
+    for (const models::BandStripe& band : content_.bands) {
+        if (band.name != focus_band) {
+            static_cast<void>(band_name(band, false));
+        }
+    }
+}
+
+void Arranger::limits() {
+    const QRectF& area = geometry_.area;
+    for (const models::Limit& limit : content_.limits) {
+        const double y = geometry_.px_of_y(position_on_scale(content_.scale, limit.value_si));
+        if (!(y >= area.top() - 1.0 && y <= area.bottom() + 1.0)) {
+            continue;
+        }
+        const QSizeF size = size_of(limit.words);
+        const double above = y - size.height() - pad_px, below = y + pad_px;
+        // On the side that does not hurt first; the other is hatched.
+        const bool below_first = limit.hurts == models::Side::above;
+        QList<QRectF> candidates;
+        for (const double top : {below_first ? below : above, below_first ? above : below}) {
+            for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+                const double left = area.left() + pad_px + share * (area.width() - size.width() - 2 * pad_px);
+                candidates.append(QRectF(QPointF(left, top), size));
+            }
+        }
+        words_.append(
+            {Word::Kind::limit, placer_.place(candidates), limit.words, false, false, std::nullopt});
+    }
+}
+
+QList<QRectF> Arranger::beside_curve(const QPolygonF& piece, const QSizeF& size) const {
+    QList<QRectF> candidates;
+    const QPointF end = piece.last();
+    const double half = size.height() / 2.0;
+    if (end.x() + pad_px + size.width() <= geometry_.area.right() - pad_px) {
+        candidates.append(QRectF(QPointF(end.x() + pad_px, end.y() - half), size));
+    }
+    // From the end backward, above and below the curve, near and a little further off.
+    for (const double share : {1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1}) {
+        const QPointF at = piece[static_cast<qsizetype>(share * static_cast<double>(piece.size() - 1))];
+        for (const double off : {2.0, 9.0, 16.0}) {
+            for (const double left : {at.x() - size.width(), at.x() - size.width() / 2.0, at.x()}) {
+                candidates.append(QRectF(QPointF(left, at.y() - size.height() - off), size));
+                candidates.append(QRectF(QPointF(left, at.y() + off), size));
+            }
+        }
+    }
+    return candidates;
+}
+
+void Arranger::curves(const QList<QList<QPolygonF>>& pieces) {
+    for (qsizetype i = 0; i < pieces.size(); ++i) {
+        if (pieces[i].isEmpty()) {
+            continue;
+        }
+        const QString& text = content_.curves[static_cast<std::size_t>(i)].label;
+        const QSizeF size = size_of(text) + QSizeF(sample_px + pad_px, 0.0);
+        // The last piece long enough to be recognised, else the last.
+        const auto longest =
+            std::max_element(pieces[i].begin(), pieces[i].end(),
+                             [](const QPolygonF& a, const QPolygonF& b) { return a.size() < b.size(); });
+        const QPolygonF& piece = pieces[i].last().size() > 3 ? pieces[i].last() : *longest;
+        words_.append({Word::Kind::curve, placer_.place(beside_curve(piece, size)), text, false, false,
+                       static_cast<std::size_t>(i)});
+    }
+}
+
+void Arranger::zones() {
+    const QRectF& area = geometry_.area;
+    for (const models::Zone& zone : content_.zones) {
+        const double left = std::max(geometry_.px_of_frequency(zone.from_Hz), area.left());
+        const double right = std::min(geometry_.px_of_frequency(zone.to_Hz), area.right());
+        QSizeF size = size_of(zone.words);
+        const bool upright = right - left < size.width() + 2.0 * pad_px;
+        if (upright) {
+            size.transpose();
+        }
+        if (right - left < size.width() || area.height() < size.height()) {
+            continue;
+        }
+        QList<QRectF> candidates;
+        for (const double across : {0.5, 0.0, 1.0}) {
+            for (const double down : {1.0, 0.5, 0.75, 0.25, 0.1}) {
+                candidates.append(
+                    QRectF(QPointF(left + across * (right - left - size.width()),
+                                   area.top() + down * (area.height() - size.height() - pad_px)),
+                           size));
+            }
+        }
+        words_.append(
+            {Word::Kind::zone, placer_.place(candidates), zone.words, upright, false, std::nullopt});
+    }
+}
+
+} // namespace
+
+QList<Word> arrange_words(const models::ChartContent& content, const PlotGeometry& geometry,
+                          const QList<QList<QPolygonF>>& pieces, const Appearance& look,
+                          const QString& focus_band) {
+    Arranger arranger(content, geometry, look);
+    arranger.avoid(pieces);
+    arranger.bands(focus_band);
+    arranger.curves(pieces);
+    arranger.limits();
+    arranger.zones();
+    return arranger.words();
+}
+
+} // namespace loopwright::charts

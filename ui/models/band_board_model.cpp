@@ -1,0 +1,287 @@
+#include "models/band_board_model.hpp"
+
+#include "models/chart_content.hpp"
+#include "models/headline.hpp"
+#include "models/verdict_words.hpp"
+#include "units/text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::models {
+
+namespace {
+
+using loop::Resonance;
+
+QString number(double value, int digits = 3) {
+    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
+}
+
+template <class Quantity>
+QString shown(Quantity quantity) {
+    return QString::fromStdString(units::shown(quantity));
+}
+
+template <class Value>
+bool known(const units::Interval<Value>& range) {
+    return !(range == units::Interval<Value>{});
+}
+
+/// The figure of a column in the unit of its header.
+QString figure(const Resonance& r, int column) {
+    switch (column) {
+    case BandBoardModel::efficiency:
+    case BandBoardModel::compared_efficiency:
+        return number(100.0 * r.efficiency);
+    case BandBoardModel::gain: {
+        const QString text = r.gain_max ? decibels(*r.gain_max, QString()) : QString();
+        return text.trimmed();
+    }
+    case BandBoardModel::capacitance:
+        return number(r.tuning_capacitance.value() * 1e12);
+    case BandBoardModel::voltage:
+        return number(r.capacitor_voltage_peak.value() * 1e-3);
+    case BandBoardModel::bandwidth:
+        return number(r.bandwidth_vswr.value() * 1e-3);
+    case BandBoardModel::q:
+        return number(r.q_unloaded);
+    case BandBoardModel::current:
+        return number(r.loop_current_rms.value());
+    default:
+        return {};
+    }
+}
+
+bool is_figure(int column) {
+    return (column >= BandBoardModel::efficiency && column <= BandBoardModel::current) ||
+           column == BandBoardModel::compared_efficiency;
+}
+
+} // namespace
+
+void BandBoardModel::set_surveys(std::shared_ptr<const survey::Survey> survey,
+                                 std::shared_ptr<const survey::Survey> compared,
+                                 const QString& compared_name) {
+    const auto names = [](const std::shared_ptr<const survey::Survey>& of) {
+        std::vector<std::string> all;
+        if (of) {
+            for (const survey::BandRow& row : of->bands) {
+                all.push_back(row.band.name);
+            }
+        }
+        return all;
+    };
+    const bool same_rows = names(survey) == names(survey_);
+    if (!same_rows) {
+        beginResetModel();
+    }
+    survey_ = std::move(survey);
+    compared_ = std::move(compared);
+    compared_name_ = compared_name;
+    if (!same_rows) {
+        endResetModel();
+    } else if (rowCount() > 0) {
+        Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+    }
+    Q_EMIT headerDataChanged(Qt::Horizontal, 0, column_count - 1);
+}
+
+const survey::BandRow* BandBoardModel::row_at(int row) const {
+    if (!survey_ || row < 0 || row >= rowCount()) {
+        return nullptr;
+    }
+    return &survey_->bands[static_cast<std::size_t>(row)];
+}
+
+int BandBoardModel::row_of(const QString& name) const {
+    for (int row = 0; row < rowCount(); ++row) {
+        if (QString::fromStdString(row_at(row)->band.name) == name) {
+            return row;
+        }
+    }
+    return -1;
+}
+
+const survey::BandRow* BandBoardModel::compared_row(const std::string& name) const {
+    if (!compared_) {
+        return nullptr;
+    }
+    const auto found = std::find_if(compared_->bands.begin(), compared_->bands.end(),
+                                    [&](const survey::BandRow& row) { return row.band.name == name; });
+    return found == compared_->bands.end() ? nullptr : &*found;
+}
+
+int BandBoardModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() || !survey_ ? 0 : static_cast<int>(survey_->bands.size());
+}
+
+int BandBoardModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(column_count);
+}
+
+QString BandBoardModel::number_text(const survey::BandRow& row, int column) const {
+    const survey::BandRow* from = column == compared_efficiency ? compared_row(row.band.name) : &row;
+    return is_figure(column) && from != nullptr && from->point.resonance
+               ? figure(*from->point.resonance, column)
+               : QString();
+}
+
+QString BandBoardModel::text(const survey::BandRow& row, int column) const {
+    switch (column) {
+    case band:
+        return QString::fromStdString(row.band.name);
+    case verdict:
+        return verdict_symbol(row.verdict) + QLatin1Char(' ') + verdict_word(row.verdict);
+    case frequency:
+        return QString::number(row.point.frequency.value() * 1e-6, 'f', 4);
+    case words:
+        return verdict_sentences(row);
+    case compared_verdict:
+    case compared_efficiency: {
+        const survey::BandRow* other = compared_row(row.band.name);
+        if (other == nullptr) {
+            return compared_ ? tr("not planned") : QString();
+        }
+        if (column == compared_verdict) {
+            return verdict_symbol(other->verdict) + QLatin1Char(' ') + verdict_word(other->verdict);
+        }
+        break;
+    }
+    default:
+        break;
+    }
+    const QString value = number_text(row, column);
+    return value.isEmpty() ? tr("not established") : value;
+}
+
+QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
+    if (!row.point.resonance) {
+        return {};
+    }
+    const Resonance& r = *row.point.resonance;
+    const design::Capacitor& capacitor = survey_->request.design.capacitor;
+    switch (column) {
+    case efficiency:
+        return QVariant::fromValue(Bar{Bar::Kind::share, r.efficiency});
+    case voltage:
+        if (!capacitor.rating.peak_voltage) {
+            return {};
+        }
+        return QVariant::fromValue(
+            Bar{Bar::Kind::against_limit, r.capacitor_voltage_peak / capacitor.rating.peak_voltage->value});
+    case capacitance: {
+        const units::Capacitance low = capacitor.minimum.value + capacitor.stray.value;
+        const units::Capacitance high = capacitor.maximum.value + capacitor.stray.value;
+        const double place = std::log(r.tuning_capacitance / low) / std::log(high.value() / low.value());
+        return std::isfinite(place) ? QVariant::fromValue(Bar{Bar::Kind::within_range, place}) : QVariant();
+    }
+    default:
+        return {};
+    }
+}
+
+QString BandBoardModel::tool_tip(const survey::BandRow& row, int column) const {
+    if (!row.point.resonance) {
+        return reason_not_established(row.point);
+    }
+    const Resonance& r = *row.point.resonance;
+    const auto between = [](const QString& low, const QString& high) {
+        return tr("expected between %1 and %2").arg(low, high);
+    };
+    if (column == efficiency && known(r.efficiency_range)) {
+        return between(percent(r.efficiency_range.low), percent(r.efficiency_range.high));
+    }
+    if (column == capacitance && known(r.tuning_capacitance_range)) {
+        return between(shown(r.tuning_capacitance_range.low), shown(r.tuning_capacitance_range.high));
+    }
+    if (column == voltage && known(r.capacitor_voltage_peak_range)) {
+        return between(shown(r.capacitor_voltage_peak_range.low), shown(r.capacitor_voltage_peak_range.high));
+    }
+    if (column == bandwidth && known(r.bandwidth_vswr_range)) {
+        return between(shown(r.bandwidth_vswr_range.low), shown(r.bandwidth_vswr_range.high));
+    }
+    return verdict_sentences(row);
+}
+
+QVariant BandBoardModel::data(const QModelIndex& index, int role) const {
+    const survey::BandRow* row = row_at(index.row());
+    if (row == nullptr) {
+        return {};
+    }
+    const int column = index.column();
+    switch (role) {
+    case Qt::DisplayRole:
+        return text(*row, column);
+    case Qt::ToolTipRole:
+        return tool_tip(*row, column);
+    case Qt::AccessibleTextRole:
+        return column_name(column) + QStringLiteral(": ") + text(*row, column);
+    case bar_role:
+        return bar(*row, column);
+    case strong_role:
+        return column == verdict && forbids(row->verdict);
+    case quiet_role:
+        return is_figure(column) && column != capacitance && column != compared_efficiency &&
+               row->verdict == survey::BandVerdict::out_of_reach;
+    case number_role:
+        return column == frequency || !number_text(*row, column).isEmpty();
+    default:
+        return {};
+    }
+}
+
+QString BandBoardModel::column_name(int column) const {
+    QString name = headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
+    return name.replace(QLatin1Char('\n'), QStringLiteral(", "));
+}
+
+QVariant BandBoardModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || (role != Qt::DisplayRole && role != Qt::ToolTipRole)) {
+        return {};
+    }
+    const bool tip = role == Qt::ToolTipRole;
+    const auto pick = [tip](const QString& title, const QString& explained) {
+        return tip ? explained : title;
+    };
+    switch (section) {
+    case band:
+        return pick(tr("Band"), tr("Planned bands of the station, lowest first"));
+    case verdict:
+        return pick(tr("Verdict"), tr("The worst that stands against the band"));
+    case efficiency:
+        return pick(tr("Efficiency\n%"),
+                    tr("Share of the accepted power that goes to the sky; the bar runs from 0 to 100 %"));
+    case gain:
+        return pick(tr("Best gain\ndBi"), tr("Gain over isotropic in the best direction"));
+    case capacitance:
+        return pick(tr("Capacitance\npF"), tr("What the capacitor with its stray must supply; the mark shows "
+                                              "where in its range, on a logarithmic scale"));
+    case voltage:
+        return pick(tr("Capacitor\nkV peak"),
+                    tr("Peak voltage across the capacitor; a full bar is its rating"));
+    case bandwidth:
+        return pick(
+            tr("Bandwidth\nkHz, VSWR %1")
+                .arg(survey_ ? given_text(survey_->request.vswr_limit, units::Dimension::number)
+                             : tr("limit")),
+            tr("Between the frequencies where the loop, matched at resonance, reaches the VSWR limit"));
+    case q:
+        return pick(tr("Q\nunloaded"), tr("Of the loop alone; loaded and matched it is half of this"));
+    case current:
+        return pick(tr("Loop current\nA rms"), tr("Opposite the capacitor, the largest current"));
+    case frequency:
+        return pick(tr("Computed at\nMHz"),
+                    tr("Usual working frequency, in the middle of the emission's window"));
+    case words:
+        return pick(tr("In words"), tr("Everything that decides about the band, worst first"));
+    case compared_efficiency:
+        return pick(tr("%1\nefficiency, %").arg(compared_name_), tr("The second design"));
+    case compared_verdict:
+        return pick(tr("%1\nverdict").arg(compared_name_), tr("The second design"));
+    default:
+        return {};
+    }
+}
+
+} // namespace loopwright::models

@@ -1,0 +1,271 @@
+#include "models/survey_charts.hpp"
+
+#include "band/emission.hpp"
+#include "models/headline.hpp"
+
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace loopwright::models {
+
+namespace {
+
+struct Charts {
+    Q_DECLARE_TR_FUNCTIONS(Charts)
+};
+
+using loop::Resonance;
+
+constexpr double not_established = std::numeric_limits<double>::quiet_NaN();
+constexpr double pico = 1e-12, kilo = 1e3, per_cent = 0.01;
+/// 100 % to the sky in every direction alike would be 0 dBi: both scales share this line.
+constexpr double dB_per_decade = 10;
+
+template <class Figure>
+QList<QPointF> points_of(const survey::Survey& survey, const Figure& figure) {
+    QList<QPointF> points;
+    points.reserve(static_cast<qsizetype>(survey.curve.size()));
+    for (const loop::OperatingPoint& point : survey.curve) {
+        points.append(
+            {point.frequency.value(), point.resonance ? figure(*point.resonance) : not_established});
+    }
+    return points;
+}
+
+double gain_dBi(const Resonance& r) {
+    return r.gain_max ? r.gain_max->value : not_established;
+}
+
+double share(units::Resistance part, const Resonance& r) {
+    return part / r.resistance.total();
+}
+
+/// Collects the curves of one chart from both designs.
+class Curves {
+public:
+    Curves(const survey::Survey& survey, const survey::Survey* compared, QString compared_name)
+        : survey_(survey), compared_(compared), compared_name_(std::move(compared_name)) {}
+
+    template <class Figure>
+    void add(ChartContent& content, Curve curve, const Figure& figure) const {
+        curve.points = points_of(survey_, figure);
+        content.curves.push_back(curve);
+        if (compared_ != nullptr) {
+            curve.compared = true;
+            curve.points = points_of(*compared_, figure);
+            curve.label = Charts::tr("%1: %2").arg(compared_name_, curve.label);
+            content.curves.push_back(std::move(curve));
+        }
+    }
+    template <class Test>
+    [[nodiscard]] bool any(const Test& test) const {
+        const auto in = [&](const survey::Survey& survey) {
+            return std::any_of(
+                survey.curve.begin(), survey.curve.end(),
+                [&](const loop::OperatingPoint& point) { return point.resonance && test(*point.resonance); });
+        };
+        return in(survey_) || (compared_ != nullptr && in(*compared_));
+    }
+
+private:
+    const survey::Survey& survey_;
+    const survey::Survey* compared_;
+    QString compared_name_;
+};
+
+ChartContent efficiency(const Curves& curves) {
+    ChartContent content{QStringLiteral("efficiency"), Charts::tr("Efficiency and gain")};
+    content.scale = {Charts::tr("Efficiency, %"), per_cent, true, 1e-5, 1.6};
+    content.second = SecondScale{Charts::tr("Gain, dBi"), dB_per_decade, 1.0};
+    Curve curve{QStringLiteral("efficiency"), Charts::tr("Efficiency"), Charts::tr("efficiency"),
+                Measure::share, Meaning::sky};
+    curves.add(content, curve, [](const Resonance& r) { return r.efficiency; });
+    curve = {QStringLiteral("gain_max"),
+             Charts::tr("Gain, best direction"),
+             Charts::tr("gain"),
+             Measure::dbi,
+             Meaning::figure,
+             1};
+    curve.second_scale = true;
+    curves.add(content, curve, gain_dBi);
+    return content;
+}
+
+ChartContent capacitance(const Curves& curves, const design::Capacitor& capacitor) {
+    ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
+    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-13, {}};
+    curves.add(content,
+               {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
+                Measure::capacitance, Meaning::capacitor},
+               [](const Resonance& r) { return r.tuning_capacitance.value(); });
+    const double stray_F = capacitor.stray.value.value();
+    const double low_F = capacitor.minimum.value.value() + stray_F;
+    const double high_F = capacitor.maximum.value.value() + stray_F;
+    const QString with = stray_F > 0 ? Charts::tr(" with stray") : QString();
+    content.shades.push_back({low_F, high_F, Meaning::capacitor});
+    content.limits.push_back(
+        {high_F,
+         Charts::tr("capacitor ends at %1%2").arg(given_text(high_F, units::Dimension::capacitance), with),
+         Side::above});
+    content.limits.push_back(
+        {low_F,
+         Charts::tr("capacitor starts at %1%2").arg(given_text(low_F, units::Dimension::capacitance), with),
+         Side::below});
+    return content;
+}
+
+ChartContent voltage(const Curves& curves, const design::Design& design) {
+    const QString power = given_text(design.station.power.value.value(), units::Dimension::power);
+    ChartContent content{QStringLiteral("voltage"), Charts::tr("Capacitor voltage, peak, at %1").arg(power)};
+    content.scale = {Charts::tr("Voltage, kV peak"), kilo, true, {}, {}};
+    curves.add(content,
+               {QStringLiteral("capacitor_voltage_peak"), Charts::tr("Capacitor voltage, peak"),
+                Charts::tr("peak voltage"), Measure::voltage, Meaning::capacitor},
+               [](const Resonance& r) { return r.capacitor_voltage_peak.value(); });
+    if (design.capacitor.rating.peak_voltage) {
+        const double rating_V = design.capacitor.rating.peak_voltage->value.value();
+        content.limits.push_back(
+            {rating_V, Charts::tr("rated %1 peak").arg(given_text(rating_V, units::Dimension::voltage)),
+             Side::above});
+    } else {
+        content.title = Charts::tr("Capacitor voltage, peak, at %1; no rating given").arg(power);
+    }
+    return content;
+}
+
+ChartContent quality(const Curves& curves) {
+    ChartContent content{QStringLiteral("q"), Charts::tr("Q, unloaded (loaded and matched: half of it)")};
+    content.scale = {Charts::tr("Q, unloaded"), 1.0, true, {}, {}};
+    curves.add(content,
+               {QStringLiteral("q_unloaded"), Charts::tr("Q, unloaded"), Charts::tr("Q unloaded"),
+                Measure::number, Meaning::figure},
+               [](const Resonance& r) { return r.q_unloaded; });
+    return content;
+}
+
+ChartContent bandwidth(const Curves& curves, const survey::Request& request) {
+    ChartContent content{QStringLiteral("bandwidth"), Charts::tr("Bandwidth, matched")};
+    content.scale = {Charts::tr("Bandwidth, kHz"), kilo, true, {}, {}};
+    const QString vswr = given_text(request.vswr_limit, units::Dimension::number);
+    curves.add(content,
+               {QStringLiteral("bandwidth_vswr"), Charts::tr("Bandwidth, VSWR up to %1").arg(vswr),
+                Charts::tr("VSWR %1").arg(vswr), Measure::frequency, Meaning::figure},
+               [](const Resonance& r) { return r.bandwidth_vswr.value(); });
+    curves.add(content,
+               {QStringLiteral("bandwidth_half_power"), Charts::tr("Bandwidth, half power"),
+                Charts::tr("half power"), Measure::frequency, Meaning::figure, 1},
+               [](const Resonance& r) { return r.bandwidth_half_power.value(); });
+    if (const auto emission = band::find_emission(request.design.station.emission)) {
+        const double width_Hz = emission->working_width.value();
+        content.limits.push_back({width_Hz,
+                                  Charts::tr("%1 works in %2")
+                                      .arg(QString::fromStdString(emission->name),
+                                           given_text(width_Hz, units::Dimension::frequency)),
+                                  Side::below});
+    }
+    return content;
+}
+
+ChartContent losses(const Curves& curves) {
+    ChartContent content{QStringLiteral("losses"), Charts::tr("Where the power goes")};
+    content.scale = {Charts::tr("Share of the power, %"), per_cent, false, 0.0, 1.0};
+    const auto curve = [](const char* id, const QString& name, const QString& label, Meaning meaning,
+                          int stroke) {
+        return Curve{QString::fromLatin1(id), name, label, Measure::share, meaning, stroke};
+    };
+    curves.add(
+        content,
+        curve("share_radiation", Charts::tr("Share radiated"), Charts::tr("radiated"), Meaning::sky, 0),
+        [](const Resonance& r) { return share(r.resistance.radiation, r); });
+    curves.add(content,
+               curve("share_conductor", Charts::tr("Share in the conductor"), Charts::tr("conductor"),
+                     Meaning::conductor, 1),
+               [](const Resonance& r) { return share(r.resistance.conductor, r); });
+    curves.add(content,
+               curve("share_capacitor", Charts::tr("Share in the capacitor"), Charts::tr("capacitor"),
+                     Meaning::capacitor, 2),
+               [](const Resonance& r) { return share(r.resistance.capacitor, r); });
+    if (curves.any([](const Resonance& r) { return r.resistance.joints.value() > 0; })) {
+        curves.add(content,
+                   curve("share_joints", Charts::tr("Share in the joints"), Charts::tr("joints"),
+                         Meaning::joints, 3),
+                   [](const Resonance& r) { return share(r.resistance.joints, r); });
+    }
+    if (curves.any([](const Resonance& r) { return r.resistance.ground.has_value(); })) {
+        curves.add(
+            content,
+            curve("share_ground", Charts::tr("Share in the ground"), Charts::tr("ground"), Meaning::soil, 4),
+            [](const Resonance& r) {
+                return r.resistance.ground ? share(*r.resistance.ground, r) : not_established;
+            });
+    }
+    return content;
+}
+
+QString zone_words(const loop::OperatingPoint& point) {
+    if (!point.resonance) {
+        return Charts::tr("not established");
+    }
+    return point.resonance->in_capacitor_range ? QString() : Charts::tr("out of reach");
+}
+
+/// Runs of frequencies with the same words; they meet halfway (on the logarithmic scale) between points.
+std::vector<Zone> zones_of(const survey::Survey& survey) {
+    std::vector<Zone> zones;
+    const auto& curve = survey.curve;
+    for (std::size_t i = 0; i < curve.size(); ++i) {
+        const QString words = zone_words(curve[i]);
+        const double here = curve[i].frequency.value();
+        const double from = i == 0 ? here : std::sqrt(here * curve[i - 1].frequency.value());
+        const double to = i + 1 == curve.size() ? here : std::sqrt(here * curve[i + 1].frequency.value());
+        if (!zones.empty() && zones.back().words == words) {
+            zones.back().to_Hz = to;
+        } else {
+            zones.push_back({from, to, words});
+        }
+    }
+    std::erase_if(zones, [](const Zone& zone) { return zone.words.isEmpty(); });
+    return zones;
+}
+
+} // namespace
+
+std::vector<ChartContent> survey_charts(const survey::Survey& survey, const survey::Survey* compared,
+                                        const QString& compared_name) {
+    const Curves curves(survey, compared, compared_name);
+    const design::Design& design = survey.request.design;
+    std::vector<ChartContent> charts = {
+        efficiency(curves), capacitance(curves, design.capacitor), voltage(curves, design),
+        quality(curves),    bandwidth(curves, survey.request),     losses(curves)};
+    std::vector<BandStripe> stripes;
+    for (const band::Band& band : band::bands_of(design.station.region)) {
+        stripes.push_back({QString::fromStdString(band.name), band.low.value(), band.high.value()});
+    }
+    const std::vector<Zone> zones = zones_of(survey);
+    for (ChartContent& chart : charts) {
+        chart.bands = stripes;
+        chart.zones = zones;
+        chart.from_Hz = survey.request.from.value();
+        chart.to_Hz = survey.request.to.value();
+    }
+    return charts;
+}
+
+QString conditions(const survey::Survey& survey) {
+    const survey::Request& request = survey.request;
+    QStringList parts;
+    parts << (request.model == loop::Model::closed_form ? Charts::tr("free space, closed form")
+                                                        : Charts::tr("full-wave model"));
+    parts << Charts::tr("%1 accepted, peak envelope power")
+                 .arg(given_text(request.design.station.power.value.value(), units::Dimension::power));
+    if (const auto emission = band::find_emission(request.design.station.emission)) {
+        parts << QString::fromStdString(emission->name);
+    }
+    parts << Charts::tr("VSWR up to %1").arg(given_text(request.vswr_limit, units::Dimension::number));
+    return parts.join(QStringLiteral(" · "));
+}
+
+} // namespace loopwright::models

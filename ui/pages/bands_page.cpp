@@ -1,0 +1,222 @@
+#include "pages/bands_page.hpp"
+
+#include "base/version.hpp"
+#include "charts/chart_grid.hpp"
+#include "models/band_board_model.hpp"
+#include "models/survey_charts.hpp"
+#include "models/verdict_words.hpp"
+#include "pages/bands_board.hpp"
+#include "pages/readout_view.hpp"
+
+#include <QDate>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QProgressBar>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loopwright::pages {
+
+namespace {
+constexpr int unit_px = 8;
+/// What takes less is not worth a sign that it is under way.
+constexpr int patience_ms = 250;
+const QString splitter_name = QStringLiteral("bands_splitter");
+
+QString title_of(const design::Design& design) {
+    return design.title.empty() ? BandsPage::tr("Loop without a title")
+                                : QString::fromStdString(design.title);
+}
+} // namespace
+
+BandsPage::BandsPage(const Context& context, QWidget* parent)
+    : QWidget(parent), context_(context), model_(new models::BandBoardModel(this)),
+      readout_(new models::ReadoutModel(this)), conditions_(new QLabel(this)), state_(new QLabel(this)),
+      progress_(new QProgressBar(this)), splitter_(new QSplitter(Qt::Vertical, this)),
+      board_(new BandsBoard(context, *model_, this)), words_(new QLabel(this)), at_(new QLabel(this)),
+      readout_view_(new ReadoutView(*readout_, this)), grid_(new charts::ChartGrid(group_, this)) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(unit_px, unit_px / 2, unit_px, unit_px / 2);
+    column->setSpacing(unit_px / 2);
+    build_head(*column);
+    splitter_->setChildrenCollapsible(false);
+    splitter_->addWidget(board_);
+    splitter_->addWidget(build_lower());
+    splitter_->setStretchFactor(0, 0);
+    splitter_->setStretchFactor(1, 1);
+    divided_by_hand_ = splitter_->restoreState(context_.settings.window_state(splitter_name));
+    connect(splitter_, &QSplitter::splitterMoved, this, [this] { divided_by_hand_ = true; });
+    column->addWidget(splitter_, 1);
+    stale_timer_.setSingleShot(true);
+    stale_timer_.setInterval(patience_ms);
+    connect_context();
+    follow_focus();
+}
+
+BandsPage::~BandsPage() {
+    if (divided_by_hand_) {
+        context_.settings.set_window_state(splitter_name, splitter_->saveState());
+    }
+}
+
+QWidget* BandsPage::build_lower() {
+    auto* lower = new QWidget(splitter_);
+    auto* column = new QVBoxLayout(lower);
+    column->setContentsMargins(0, unit_px / 2, 0, 0);
+    column->setSpacing(unit_px / 2);
+    words_->setWordWrap(true);
+    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    words_->setAccessibleName(tr("The band in focus, in words"));
+    QFont bold = at_->font();
+    bold.setBold(true);
+    at_->setFont(bold);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(2 * unit_px);
+    row->addWidget(at_, 0, Qt::AlignTop);
+    row->addWidget(words_, 1);
+    column->addLayout(row);
+    column->addWidget(readout_view_);
+    column->addWidget(grid_, 1);
+    return lower;
+}
+
+void BandsPage::connect_context() {
+    connect(&context_.survey, &jobs::SurveyJob::finished, this, &BandsPage::refresh_when_seen);
+    connect(&context_.compared_survey, &jobs::SurveyJob::finished, this, &BandsPage::refresh_when_seen);
+    connect(&context_.compared_survey, &jobs::SurveyJob::cleared, this, &BandsPage::refresh_when_seen);
+    connect(&context_.survey, &jobs::SurveyJob::started, &stale_timer_, qOverload<>(&QTimer::start));
+    connect(&context_.survey, &jobs::SurveyJob::progressed, progress_,
+            [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
+    connect(&stale_timer_, &QTimer::timeout, this, &BandsPage::show_state);
+    connect(&context_.survey, &jobs::SurveyJob::failed, this, [this](const QString& message) {
+        stale_timer_.stop();
+        show_state();
+        state_->setText(tr("Not computed: %1 The figures below are those of the last design that could be.")
+                            .arg(message));
+        state_->show();
+    });
+    connect(&context_.focus, &session::Focus::changed, this, &BandsPage::follow_focus);
+    connect(&group_, &charts::ChartGroup::picked, this,
+            [this](double hertz) { context_.focus.set_frequency(units::hertz(hertz)); });
+    connect(&group_, &charts::ChartGroup::crosshair_moved, this, &BandsPage::show_readout);
+    connect(grid_, &charts::ChartGrid::export_wanted, this, &BandsPage::charts_export_wanted);
+    connect(grid_, &charts::ChartGrid::enlarged_changed, this,
+            [this] { board_->setVisible(grid_->enlarged() < 0); });
+}
+
+void BandsPage::refresh_when_seen() {
+    dirty_ = true;
+    if (isVisible()) {
+        refresh();
+    }
+}
+
+void BandsPage::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (dirty_) {
+        refresh();
+    }
+}
+
+void BandsPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    share_height();
+}
+
+/// Until the person moves the splitter: the whole board where it leaves the charts more than half.
+void BandsPage::share_height() {
+    constexpr double most = 0.42;
+    if (!divided_by_hand_) {
+        const int height = splitter_->height();
+        const int board = std::min(board_->sizeHint().height(), static_cast<int>(most * height));
+        splitter_->setSizes({board, height - board});
+    }
+}
+
+void BandsPage::refresh() {
+    const auto survey = context_.survey.result();
+    if (!survey) {
+        return;
+    }
+    dirty_ = false;
+    const bool comparing = context_.comparison.design().has_value();
+    const bool current = comparing && !context_.compared_survey.stale();
+    const auto compared = current ? context_.compared_survey.result() : nullptr;
+    const QString name = context_.comparison.name();
+    model_->set_surveys(survey, compared, name);
+    charts_ = std::make_shared<const std::vector<models::ChartContent>>(
+        models::survey_charts(*survey, compared.get(), name));
+    readout_->set_charts(charts_, title_of(survey->request.design), name);
+    grid_->set_charts(charts_);
+    conditions_->setText(tr("Figures: %1").arg(models::conditions(*survey)));
+    if (!context_.survey.stale()) {
+        stale_timer_.stop();
+    }
+    show_state();
+    show_words();
+    share_height();
+}
+
+/// Greys what belongs to an older state, once that has lasted a moment.
+void BandsPage::show_state() {
+    const bool stale = context_.survey.stale() && !stale_timer_.isActive();
+    board_->set_stale(stale);
+    grid_->set_stale(stale);
+    progress_->setVisible(stale && context_.survey.running());
+    if (!stale) {
+        state_->hide();
+    }
+}
+
+void BandsPage::follow_focus() {
+    group_.set_focus(context_.focus.frequency().value(), context_.focus.band());
+    show_readout();
+    show_words();
+}
+
+void BandsPage::show_readout() {
+    const double hertz = group_.crosshair_Hz();
+    readout_->set_frequency(hertz);
+    const QString frequency = QString::number(hertz * 1e-6, 'f', 4) + QStringLiteral("\u2009MHz");
+    const QString band = group_.focus_band();
+    const QString text = group_.pointing() ? tr("At the crosshair: %1").arg(frequency)
+                         : band.isEmpty()  ? tr("In focus: %1").arg(frequency)
+                                           : tr("In focus: %1, %2").arg(frequency, band);
+    at_->setText(text);
+    // Never narrower again: words beside it stay where they are while the pointer moves.
+    at_->setMinimumWidth(std::max(at_->minimumWidth(), at_->sizeHint().width()));
+}
+
+void BandsPage::show_words() {
+    const survey::BandRow* row = model_->row_at(model_->row_of(context_.focus.band()));
+    if (row == nullptr) {
+        words_->setText(context_.focus.band().isEmpty()
+                            ? tr("The frequency in focus lies in no amateur band of the region.")
+                            : tr("%1 is not among the planned bands.").arg(context_.focus.band()));
+        return;
+    }
+    words_->setText(tr("<b>%1: %2 %3.</b> %4")
+                        .arg(context_.focus.band(), models::verdict_symbol(row->verdict),
+                             models::verdict_word(row->verdict),
+                             models::verdict_sentences(*row).toHtmlEscaped()));
+}
+
+charts::Origin BandsPage::origin() const {
+    charts::Origin origin;
+    const auto survey = context_.survey.result();
+    if (survey) {
+        origin.design = title_of(survey->request.design);
+        origin.conditions = models::conditions(*survey);
+    }
+    if (context_.comparison.design()) {
+        origin.compared = tr("compared with %1").arg(context_.comparison.name());
+    }
+    origin.date = QLocale().toString(QDate::currentDate(), QLocale::LongFormat);
+    origin.program = QStringLiteral("Loopwright %1").arg(QString::fromLatin1(base::version));
+    return origin;
+}
+
+} // namespace loopwright::pages

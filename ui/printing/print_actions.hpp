@@ -1,0 +1,48 @@
+#pragma once
+// Print, preview, PDF, exports: the questions they ask, the files they write, and what is said when one
+// fails.
+#include "charts/chart_picture.hpp"
+#include "models/readout_model.hpp"
+#include "printing/sheet.hpp"
+#include "settings/settings.hpp"
+
+#include <QObject>
+
+#include <memory>
+#include <string>
+
+class QPrinter;
+class QWidget;
+
+namespace loopwright::printing {
+
+/// Writes a text so that either the old or the new content is on disk. False where it cannot.
+[[nodiscard]] bool write_text(const QString& file, const std::string& text);
+
+class PrintActions : public QObject {
+    Q_OBJECT
+public:
+    /// window: parent of the dialogs. Both outlive this.
+    PrintActions(settings::Settings& settings, QWidget* window);
+    ~PrintActions() override;
+
+    /// Each returns whether it was done (not cancelled, not failed).
+    bool print(const SheetData& data);
+    bool preview(const SheetData& data);
+    bool save_pdf(const SheetData& data);
+    bool export_charts(const models::Charts& charts, const charts::Origin& origin, charts::Span shown,
+                       int chosen);
+    /// stem: beginning of the proposed name.
+    bool export_table(const std::string& csv, const QString& stem);
+
+private:
+    [[nodiscard]] QPrinter& printer();
+    [[nodiscard]] QString ask_file(const QString& title, const QString& proposed, const QString& filter,
+                                   const QString& ending);
+    bool say_failed(const QString& file);
+    settings::Settings& settings_;
+    QWidget* window_;
+    std::unique_ptr<QPrinter> printer_;
+};
+
+} // namespace loopwright::printing
