@@ -1,6 +1,6 @@
 #pragma once
 // The tuning capacitor: its range with stray, its loss as a series resistance, its rating.
-// docs/theory/capacitor.md has the equations (K.n).
+// docs/theory/capacitor.md has the equations (Kn).
 #include "base/notice.hpp"
 #include "units/quantities.hpp"
 
@@ -50,12 +50,12 @@ public:
     /// 1000 ohm; both a q and a series resistance; rating 1 V to 1 MV.
     explicit Capacitor(const CapacitorSpec& spec);
 
-    /// Minimum and maximum with stray, (K.1).
+    /// Minimum and maximum with stray, (K1).
     [[nodiscard]] units::Interval<units::Capacitance> range() const;
     /// Whether a needed capacitance (with stray) lies in that range, ends included.
     [[nodiscard]] bool can_supply(units::Capacitance with_stray) const;
 
-    /// Series equivalent of the loss at a capacitance with stray and a frequency, (K.2)-(K.5). Holds for
+    /// Series equivalent of the loss at a capacitance with stray and a frequency, (K2) to (K5). Holds for
     /// losses small against the reactance (their product under 0.1); outside the range() the formula goes on,
     /// with the stray kept. capacitance > 0, frequency > 0: base::ProgramError otherwise. Cost: some 10 ns
     /// (exponent 0.5).

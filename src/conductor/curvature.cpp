@@ -21,7 +21,7 @@ struct Surface {
     [[nodiscard]] double eta() const { return std::log(cosh + sinh); }
 };
 
-// p'_n/p_n for p_n = d P_{n-1/2}(cosh eta)/d eta, n = 0..count-1, (C.16).
+// p'_n/p_n for p_n = d P_{n-1/2}(cosh eta)/d eta, n = 0..count-1, (C18).
 std::vector<double> radial_ratios(const Surface& s, std::size_t count) {
     // P_{-1/2} and P_{1/2} as complete elliptic integrals: A&S 8.13.1 and 8.13.6, in Carlson's forms.
     const double x = s.cosh;
@@ -81,7 +81,7 @@ RingCurrent ring_current(units::Length loop_radius, units::Length wire_radius) {
     for (std::size_t n = 0; n < count; ++n) {
         terms[n] *= ratios[n];
     }
-    // Slope of the flux function across the surface, per unit of flux, (C.15): it is the surface current
+    // Slope of the flux function across the surface, per unit of flux, (C17): it is the surface current
     // times mu0 rho times the scale h = f / (cosh eta - cos t). Sums over t replace the integrals around the
     // wire.
     double current = 0.0, power = 0.0;

@@ -7,9 +7,9 @@ namespace loopwright::conductor {
 /// A perfectly conducting torus with no flux through its surface, low frequency.
 struct RingCurrent {
     /// Thin-skin resistance of the ring over that of the straight wire of its centre line's length [1],
-    /// (C.17).
+    /// (C19).
     double resistance_factor = 1;
-    /// Its external inductance, exact for a thin skin and uniform current along the ring [H], (C.18).
+    /// Its external inductance, exact for a thin skin and uniform current along the ring [H], (C20).
     units::Inductance inductance{};
 };
 

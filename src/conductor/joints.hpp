@@ -11,7 +11,7 @@ struct JointGroup {
     units::Resistance resistance{}; ///< of each, taken the same at every frequency
 };
 
-/// Sum of count times resistance [ohm], (C.19). What a soldered, clamped or screwed joint has at radio
+/// Sum of count times resistance [ohm], (C21). What a soldered, clamped or screwed joint has at radio
 /// frequency has no theory: it is an input, best from measurement. Throws base::InputError for a negative
 /// count or resistance, more than 10000 joints or over 1000 ohm.
 [[nodiscard]] units::Resistance joints_resistance(const std::vector<JointGroup>& joints);

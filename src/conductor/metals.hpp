@@ -25,7 +25,7 @@ struct MetalData {
 [[nodiscard]] const MetalData& find_metal(std::string_view name,
                                           const std::string& where = "conductor.metal");
 
-/// sigma20 / (1 + alpha (T - 20 degC)) [S/m], (C.7). A straight line in resistivity, good to about 1 % from
+/// sigma20 / (1 + alpha (T - 20 degC)) [S/m], (C7). A straight line in resistivity, good to about 1 % from
 /// -40 to 120 degC. Throws base::InputError outside -100 to 250 degC, base::ProgramError for a conductivity
 /// that is not positive or a coefficient that makes the resistivity vanish.
 [[nodiscard]] units::Conductivity conductivity_at(units::Conductivity at_20_celsius,

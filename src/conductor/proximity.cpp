@@ -27,7 +27,7 @@ double weight_of(int i, int turns) {
     return 2 * i + 1 == turns ? 1.0 : 2.0;
 }
 
-// Loss of a round wire in a uniform transverse field over its thin-skin value, (C.24): h = z I0/(2 I1).
+// Loss of a round wire in a uniform transverse field over its thin-skin value, (C26): h = z I0/(2 I1).
 double dipole_share(double radius_over_skin_depth) {
     const double q_squared = radius_over_skin_depth * radius_over_skin_depth;
     const std::complex<double> h = numeric::half_z_i0_over_i1({0.0, 2.0 * q_squared});
@@ -55,7 +55,7 @@ ProximityLoss::ProximityLoss(int turns, double spacing_over_diameter) {
     const Eigen::VectorXd answer = solver.solve(y);
     double thin = 0.0, first_order = 0.0, filaments = 0.0; // sums over the wires
     for (int i = 0; i < line.half(); ++i) {
-        const Eigen::Index start = i * line.orders();
+        const Eigen::Index start = Eigen::Index{i} * line.orders();
         const double weight = weight_of(i, turns);
         const auto x_i = x.segment(start, line.orders());
         const auto y_i = y.segment(start, line.orders());

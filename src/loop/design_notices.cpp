@@ -22,10 +22,11 @@ void of_conductor(base::Notices& notices, const design::Conductor& design,
                      range.high - range.low});
         break;
     case design::ConductorForm::strip:
-        notices.add({"strip_approximation", Severity::information,
-                     "The strip's resistance holds for a skin thin against its thickness, and the loop is "
-                     "computed as if it were a round conductor with the same outer field.",
-                     range.high - range.low});
+        notices.add(
+            {"strip_approximation", Severity::information,
+             "The strip's resistance is that of a straight strip with sharp corners, within 1 %, and the "
+             "loop is computed as if it were a round conductor with the same outer field.",
+             range.high - range.low});
         break;
     case design::ConductorForm::wire:
     case design::ConductorForm::tube:

@@ -12,7 +12,7 @@ public:
     [[nodiscard]] int half() const { return half_; }
     [[nodiscard]] int orders() const { return orders_; }
     [[nodiscard]] int unknowns() const { return half_ * orders_; }
-    /// T: scaled regular multipoles at wire i of the outer ones of all other wires, (C.22).
+    /// T: scaled regular multipoles at wire i of the outer ones of all other wires, (C24).
     [[nodiscard]] Eigen::MatrixXd coupling() const;
     /// Scaled regular multipoles at wire i of the net currents of all other wires.
     [[nodiscard]] Eigen::VectorXd line_currents() const;
