@@ -17,7 +17,7 @@ struct NearField {
 };
 
 /// From currents and charges on the axes: E = -j k eta/(4 pi) Int I t G + j eta/(4 pi k) Int I' (1 + jkR)/R G
-/// R^ and H = 1/(4 pi) Int I t x R^ (1 + jkR)/R G, G = exp(-jkR)/R (docs/theory/wire.md, W.14). Quadrature
+/// R^ and H = 1/(4 pi) Int I t x R^ (1 + jkR)/R G, G = exp(-jkR)/R (docs/theory/wire.md). Quadrature
 /// follows the distance: error of the integrals below 1e-5. What the mesh leaves out shows within an
 /// element's length of a wire: there the fields are those of the smoothed charge. Throws base::InputError for
 /// a point inside a conductor.

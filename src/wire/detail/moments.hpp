@@ -11,7 +11,7 @@ namespace loopwright::wire::detail {
 /// A symmetric matrix: entry (i, k <= i) at i (i + 1) / 2 + k.
 using Packed = std::vector<double>;
 
-/// Z = -j eta/(4 pi k) Sum_n (-j k)^n B_n over the unknowns of unknowns.hpp, docs/theory/wire.md (W.8).
+/// Z = -j eta/(4 pi k) Sum_n (-j k)^n B_n over the unknowns of unknowns.hpp, docs/theory/wire.md (W4).
 /// series[n] is B_n; even n make the imaginary part of Z, odd ones the real part; series[1] is zero and
 /// empty.
 struct Moments {
