@@ -33,8 +33,7 @@ TEST(ChartContent, CurvesHoldTheFiguresOfTheSurvey) {
     const Curve& efficiency = chart_named(charts, "efficiency").curves.front();
     const Curve& voltage = chart_named(charts, "voltage").curves.front();
     ASSERT_EQ(efficiency.points.size(), static_cast<qsizetype>(survey->curve.size()));
-    for (std::size_t i = 0; i < survey->curve.size(); ++i) {
-        const loop::OperatingPoint& point = survey->curve[i];
+    for (const loop::OperatingPoint& point : survey->curve) {
         const double hertz = point.frequency.value();
         if (point.resonance) {
             EXPECT_EQ(value_at(efficiency, hertz), point.resonance->efficiency);

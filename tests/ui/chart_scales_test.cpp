@@ -11,6 +11,7 @@ namespace {
 
 std::vector<std::string> texts(const std::vector<Tick>& ticks) {
     std::vector<std::string> all;
+    all.reserve(ticks.size());
     for (const Tick& tick : ticks) {
         all.push_back(tick.text.toStdString());
     }
