@@ -65,6 +65,7 @@ TEST(Conductor, ResistanceRisesWithFrequencyFromDirectCurrent) {
         double before = conductor.dc_resistance().value() * (1 - 1e-9);
         EXPECT_NEAR(conductor.internal_impedance(units::hertz(0)).value().real(),
                     conductor.dc_resistance().value(), 1e-12 * before);
+        // NOLINTNEXTLINE(clang-analyzer-security.FloatLoopCounter)
         for (double f_Hz = 1.0; f_Hz < 1e9; f_Hz *= 1.3) {
             const auto z = conductor.internal_impedance_ohm_per_m(f_Hz);
             EXPECT_GE(z.real(), before) << static_cast<int>(form) << " " << f_Hz;

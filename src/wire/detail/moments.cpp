@@ -153,6 +153,7 @@ Moments moments_of(const Mesh& mesh, int highest_power) {
     PairWalk walk(mesh, cache, even);
     const auto& elements = mesh.elements();
     std::vector<std::vector<LocalCurrent>> locals;
+    locals.reserve(elements.size());
     for (const Element& element : elements) {
         locals.push_back(locals_of(mesh, element));
     }
