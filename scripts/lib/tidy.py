@@ -132,7 +132,7 @@ def main():
     parser.add_argument("--all", action="store_true", help="every unit, not only what changed")
     arguments = parser.parse_args()
     in_ci = os.environ.get("CI") == "true"
-    budget = float(os.environ.get("LOOPWRIGHT_TIDY_SECONDS", "150" if in_ci else "0"))
+    budget = float(os.environ.get("LOOPWRIGHT_TIDY_SECONDS", "20" if in_ci else "0"))
     build = (ROOT / arguments.build).resolve()
     all_units = units(build)
     if not all_units:
