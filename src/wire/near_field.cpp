@@ -47,27 +47,23 @@ public:
     }
 
 private:
-    // Halves the element until four (near) or two points serve.
+    // Halves the element until six (near) or three points serve.
     void part(const Element& element, const detail::Track& track, double low, double high, int depth) {
         const double length = (high - low) * element.length_m;
-        const double away = norm(at_ - track.at(0.5 * (low + high)).point);
-        if (away - 0.5 * length < element.radius_m && depth > 6) {
-            refuse_inside(element, 0.5 * (low + high));
-        }
-        if (length > away && depth < 14) {
-            const double middle = 0.5 * (low + high);
-            part(element, track, low, middle, depth + 1);
-            part(element, track, middle, high, depth + 1);
+        const detail::Station middle = track.at(0.5 * (low + high));
+        const Vector3 away = at_ - middle.point;
+        if (length > norm(away) && depth < 14) {
+            const double half = 0.5 * (low + high);
+            part(element, track, low, half, depth + 1);
+            part(element, track, half, high, depth + 1);
             return;
         }
-        points(element, track, low, high, length < 0.2 * away ? 3 : 6);
-    }
-
-    void refuse_inside(const Element& element, double x) const {
-        if (norm(at_ - mesh_.point(element, x)) < element.radius_m) {
+        const double along = dot(away, middle.tangent); // a little beyond its ends, for curved wires
+        if (std::abs(along) <= 0.6 * length && norm(away - along * middle.tangent) < element.radius_m) {
             throw base::InputError("position", "a point inside a conductor",
                                    "a point outside all conductors");
         }
+        points(element, track, low, high, length < 0.2 * norm(away) ? 3 : 6);
     }
 
     void points(const Element& element, const detail::Track& track, double low, double high, int count) {

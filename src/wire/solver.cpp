@@ -4,10 +4,9 @@
 #include "units/constants.hpp"
 #include "wire/detail/direct.hpp"
 #include "wire/detail/parts.hpp"
-#include "wire/detail/symmetric_factor.hpp"
+#include "wire/detail/port_solve.hpp"
 #include "wire/detail/unknowns.hpp"
 
-#include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
 
@@ -96,46 +95,6 @@ void add(FieldMatrix& to, const FieldMatrix& added) {
     }
 }
 
-// max |Z x - v| for one right-hand side.
-double residual_of(const FieldMatrix& z, std::span<const Complex> x, const std::vector<double>& v) {
-    std::vector<Complex> sum(v.begin(), v.end());
-    std::size_t at = 0;
-    for (std::size_t i = 0; i < z.unknowns; ++i) {
-        for (std::size_t k = 0; k <= i; ++k, ++at) {
-            const Complex entry(z.re[at], z.im[at]);
-            sum[i] -= entry * x[k];
-            if (k != i) {
-                sum[k] -= entry * x[i];
-            }
-        }
-    }
-    double worst = 0;
-    for (const Complex value : sum) {
-        worst = std::max(worst, std::abs(value));
-    }
-    return worst;
-}
-
-constexpr double acceptable_residual = 1e-9; // of right-hand sides whose largest entry is about 1
-
-// The way with interchanges, should the quick one lose its digits.
-void solve_with_interchanges(const FieldMatrix& z, const std::vector<std::vector<double>>& right,
-                             std::vector<Complex>& x) {
-    const auto n = static_cast<Eigen::Index>(z.unknowns);
-    Eigen::MatrixXcd full(n, n);
-    std::size_t at = 0;
-    for (Eigen::Index i = 0; i < n; ++i) {
-        for (Eigen::Index k = 0; k <= i; ++k, ++at) {
-            full(i, k) = full(k, i) = Complex(z.re[at], z.im[at]);
-        }
-    }
-    const auto factor = full.partialPivLu();
-    for (std::size_t p = 0; p < right.size(); ++p) {
-        const Eigen::Map<const Eigen::VectorXd> v(right[p].data(), n);
-        Eigen::Map<Eigen::VectorXcd>(&x[p * z.unknowns], n) = factor.solve(v.cast<Complex>().eval());
-    }
-}
-
 } // namespace
 
 Solver::Solver(WireModel model, const MeshOptions& options, units::Frequency highest) {
@@ -205,39 +164,16 @@ Solution Solver::solve(units::Frequency frequency, const Loading& loading, const
     for (std::size_t l = 0; l < parts.loads.size(); ++l) {
         add_multiple(z, loading.load_ohm[l], parts.load_forms[l]);
     }
-    solution.solve_ports(z);
+    detail::PortCurrents currents = detail::solve_ports(z, parts.ports);
+    solution.per_volt_ = std::move(currents.per_volt);
+    solution.residual_ = currents.residual;
+    solution.admittance_.ports = parts.ports.size();
+    for (const std::vector<double>& port : parts.ports) {
+        for (std::size_t k = 0; k < parts.ports.size(); ++k) {
+            solution.admittance_.y.push_back(detail::weighted(port, &solution.per_volt_[k * z.unknowns]));
+        }
+    }
     return solution;
-}
-
-void Solution::solve_ports(const FieldMatrix& z) {
-    const std::vector<std::vector<double>>& ports = parts_->ports;
-    const std::size_t n = z.unknowns;
-    per_volt_.clear();
-    for (const std::vector<double>& port : ports) {
-        per_volt_.insert(per_volt_.end(), port.begin(), port.end());
-    }
-    const auto worst_residual = [&] {
-        double worst = 0;
-        for (std::size_t p = 0; p < ports.size(); ++p) {
-            worst = std::max(worst, residual_of(z, {&per_volt_[p * n], n}, ports[p]));
-        }
-        return worst;
-    };
-    const detail::SymmetricFactor factor(z.re, z.im, n);
-    for (std::size_t p = 0; p < ports.size(); ++p) {
-        factor.solve({&per_volt_[p * n], n});
-    }
-    residual_ = worst_residual();
-    if (!(residual_ < acceptable_residual)) {
-        solve_with_interchanges(z, ports, per_volt_);
-        residual_ = worst_residual();
-    }
-    admittance_.ports = ports.size();
-    for (std::size_t i = 0; i < ports.size(); ++i) {
-        for (std::size_t k = 0; k < ports.size(); ++k) {
-            admittance_.y.push_back(detail::weighted(ports[i], &per_volt_[k * n]));
-        }
-    }
 }
 
 } // namespace loopwright::wire

@@ -57,7 +57,6 @@ public:
 private:
     friend class Solver;
     struct Parts; ///< of the geometry, shared with the Solver
-    void solve_ports(const FieldMatrix& z);
     std::shared_ptr<const Parts> parts_;
     double wavenumber_ = 0;
     Loading loading_;

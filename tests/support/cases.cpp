@@ -52,6 +52,9 @@ double Case::input(const std::string& path) const {
 std::string Case::input_text(const std::string& path) const {
     return must(json, "inputs." + path).get<std::string>();
 }
+std::array<double, 3> Case::input_point(const std::string& path) const {
+    return must(json, "inputs." + path).get<std::array<double, 3>>();
+}
 bool Case::has_output(const std::string& name) const {
     return find(Json::parse(json), "outputs." + name) != nullptr;
 }

@@ -1,5 +1,6 @@
 #pragma once
 // The independent reference cases of tests/reference/data, for tests of any folder.
+#include <array>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,7 @@ struct Case {
     /// A number of the inputs; path may reach into objects: "conductor.od".
     [[nodiscard]] double input(const std::string& path) const;
     [[nodiscard]] std::string input_text(const std::string& path) const;
+    [[nodiscard]] std::array<double, 3> input_point(const std::string& path) const;
     [[nodiscard]] bool has_output(const std::string& name) const;
     [[nodiscard]] double output(const std::string& name) const;
     /// Relative numerical uncertainty; model uncertainty (0 where none is given).

@@ -32,9 +32,8 @@ GaussRule make_rule(int points) {
     return rule;
 }
 
-GaussRule make_graded_rule() {
-    constexpr double shrink = 0.2;
-    constexpr int panels = 5;
+GaussRule make_graded_rule(int panels) {
+    constexpr double shrink = 0.3;
     const GaussRule& gauss = gauss_rule(5);
     GaussRule rule;
     double high = 1.0;
@@ -65,9 +64,10 @@ const GaussRule& gauss_rule(int points) {
     return rules[static_cast<std::size_t>(points - 1)];
 }
 
-const GaussRule& graded_rule() {
-    static const GaussRule rule = make_graded_rule();
-    return rule;
+const GaussRule& graded_rule(int panels) {
+    static const GaussRule touch = make_graded_rule(touch_panels);
+    static const GaussRule self = make_graded_rule(self_panels);
+    return panels == touch_panels ? touch : self;
 }
 
 std::vector<Site> sites_on(const Track& track, double length_m, int points, double low, double high) {

@@ -25,8 +25,11 @@ struct GaussRule {
                                          double high = 1);
 [[nodiscard]] std::vector<Site> sites_on(const Mesh& mesh, const Element& element, int points);
 
-/// Panels of [0, 1] that shrink towards 0, a Gauss rule in each: for integrands like t log t.
-[[nodiscard]] const GaussRule& graded_rule();
+/// Panels of [0, 1], each 0.3 of the one before towards 0, five Gauss points in each. touch_panels serve
+/// integrands like t log t (two elements that touch), self_panels log t (an element with itself).
+[[nodiscard]] const GaussRule& graded_rule(int panels);
+inline constexpr int touch_panels = 5;
+inline constexpr int self_panels = 11;
 /// Across the rays from the common point of two touching elements, and along the rest of an element from
 /// which a distance is taken.
 inline constexpr int points_across = 4;

@@ -88,15 +88,15 @@ private:
 
     // The triangle y < x of the square: v = x - y graded towards 0, y spread over what is left.
     void self(std::size_t p, double length_m) {
-        const GaussRule& across = graded_rule();
+        const GaussRule& across = graded_rule(self_panels);
         const GaussRule& along = gauss_rule(points_along);
         const Track& track = cache_.track(p);
         for (std::size_t i = 0; i < across.x.size(); ++i) {
             const double rest = 1.0 - across.x[i];
+            const double weight = length_m * length_m * across.weight[i] * rest;
             for (std::size_t k = 0; k < along.x.size(); ++k) {
                 const double y = rest * along.x[k];
-                visit_(site_at(track, y + across.x[i]), site_at(track, y),
-                       length_m * length_m * across.weight[i] * rest * along.weight[k]);
+                visit_(site_at(track, y + across.x[i]), site_at(track, y), weight * along.weight[k]);
             }
         }
     }
@@ -104,7 +104,7 @@ private:
     // Sites of one element at distances t from the common point, then at t times each Gauss point across.
     static void fill_rays(const Track& track, bool from_end, std::vector<Site>& rays) {
         rays.clear();
-        for (const double t : graded_rule().x) {
+        for (const double t : graded_rule(touch_panels).x) {
             rays.push_back(site_at(track, from_end ? 1.0 - t : t));
             for (const double u : gauss_rule(points_across).x) {
                 rays.push_back(site_at(track, from_end ? 1.0 - t * u : t * u));
@@ -115,7 +115,7 @@ private:
     // Two triangles: y = x u and x = y u, with x (or y) graded towards the common point (M. G. Duffy, SIAM J.
     // Numer. Anal. 19 (1982) 1260).
     void touching(double area_m2) {
-        const GaussRule& from_corner = graded_rule();
+        const GaussRule& from_corner = graded_rule(touch_panels);
         const GaussRule& across = gauss_rule(points_across);
         const std::size_t stride = across.x.size() + 1;
         for (std::size_t i = 0; i < from_corner.x.size(); ++i) {
