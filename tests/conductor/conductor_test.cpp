@@ -4,6 +4,7 @@
 #include "conductor/joints.hpp"
 #include "conductor/metals.hpp"
 #include "conductor/skin_effect.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -66,7 +67,7 @@ TEST(Conductor, ResistanceRisesWithFrequencyFromDirectCurrent) {
         EXPECT_NEAR(conductor.internal_impedance(units::hertz(0)).value().real(),
                     conductor.dc_resistance().value(), 1e-12 * before);
         // NOLINTNEXTLINE(clang-analyzer-security.FloatLoopCounter)
-        for (double f_Hz = 1.0; f_Hz < 1e9; f_Hz *= 1.3) {
+        for (const double f_Hz : support::geometric(1.0, 1e9, 1.3)) {
             const auto z = conductor.internal_impedance_ohm_per_m(f_Hz);
             EXPECT_GE(z.real(), before) << static_cast<int>(form) << " " << f_Hz;
             EXPECT_GT(z.imag(), 0.0) << static_cast<int>(form) << " " << f_Hz;

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "support/cases.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -53,7 +54,7 @@ TEST(RingCurrent, AgreesWithMpmathForFatRings) {
 // Below R/a = 3 the shorter path along the inner side takes back what the crowding costs.
 TEST(RingCurrent, BendingRaisesTheResistanceOfLoops) {
     double before = 1e9;
-    for (double ratio = 3; ratio < 1e4; ratio *= 1.3) {
+    for (const double ratio : support::geometric(3, 1e4, 1.3)) {
         const double factor = curvature_factor(units::metres(ratio), units::metres(1.0));
         EXPECT_GT(factor, 1.0) << ratio;
         EXPECT_LT(factor, before) << ratio;

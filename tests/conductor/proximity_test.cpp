@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "infinite_row.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -125,7 +126,7 @@ TEST(ProximityLoss, FallsWithSpacingAndRisesWithTurnsAndFrequency) {
             EXPECT_GT(loss.thin_skin(), ProximityLoss(turns - 1, spacing).thin_skin());
             before = loss.thin_skin();
             double lower = 0.0;
-            for (double q = 0.1; q < 1e4; q *= 1.3) {
+            for (const double q : support::geometric(0.1, 1e4, 1.3)) {
                 EXPECT_GT(loss.added(q), lower);
                 lower = loss.added(q);
             }

@@ -3,6 +3,7 @@
 
 #include "base/error.hpp"
 #include "conductor/metals.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -141,7 +142,7 @@ TEST(WireImpedance, ResistanceAndReactanceRiseWithFrequencyAndStayAboveDirectCur
         double resistance =
             tube_dc_resistance(millimetres(8), millimetres(wall_mm), sigma).value() * (1 - 1e-12);
         double reactance = 0.0, inductance = 1e9;
-        for (double f_Hz = 10.0; f_Hz < 1e9; f_Hz *= 1.4) {
+        for (const double f_Hz : support::geometric(10.0, 1e9, 1.4)) {
             const auto z =
                 tube_internal_impedance(millimetres(8), millimetres(wall_mm), sigma, hertz(f_Hz)).value();
             EXPECT_GT(z.real(), resistance) << f_Hz;

@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "conductor/skin_effect.hpp"
 #include "support/cases.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -94,10 +95,10 @@ TEST(StripImpedance, TendsToDirectCurrentAndToCockcroftsLimit) {
 // Resistance rises with frequency, the internal inductance falls.
 TEST(StripImpedance, IsMonotoneInFrequency) {
     // NOLINTNEXTLINE(clang-analyzer-security.FloatLoopCounter)
-    for (double aspect = 1.0; aspect <= 6000.0; aspect *= 1.9) {
+    for (const double aspect : support::geometric(1.0, 6000.0, 1.9)) {
         double resistance = 1.0 - 1e-6, inductance = 1e9;
         // NOLINTNEXTLINE(clang-analyzer-security.FloatLoopCounter)
-        for (double tau = 1e-3; tau < 1e4; tau *= 1.11) {
+        for (const double tau : support::geometric(1e-3, 1e4, 1.11)) {
             const auto z = relative_impedance(aspect, tau);
             EXPECT_GT(z.real(), resistance) << aspect << " " << tau;
             EXPECT_LT(z.imag() / (tau * tau), inductance * 1.002) << aspect << " " << tau;

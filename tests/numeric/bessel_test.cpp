@@ -49,7 +49,7 @@ TEST(ScaledBessel, AgreesWithMpmath) {
         const Complex z = std::polar(row.modulus, row.degrees * std::numbers::pi / 180.0);
         const ScaledBessel all = scaled_bessel(z);
         const Complex values[] = {all.i0, all.i1, all.k0, all.k1};
-        for (int i = 0; i < 4; ++i) {
+        for (std::size_t i = 0; i < 4; ++i) {
             const Complex expected(row.values[2 * i], row.values[2 * i + 1]);
             // rounding of z itself turns the phase of exp(z) by |z| epsilon, which scaling takes out again
             EXPECT_LT(std::abs(values[i] - expected), 1e-13 * std::abs(expected)) << i;

@@ -1,6 +1,7 @@
 #include "base/error.hpp"
 #include "numeric/interpolation.hpp"
 #include "numeric/roots.hpp"
+#include "support/spaced.hpp"
 
 #include <cmath>
 #include <gsl/gsl_sf_bessel.h>
@@ -31,7 +32,7 @@ TEST(BracketedRoot, TakesARootAtAnEndAndRefusesNone) {
 // power of the spacing at least.
 TEST(HermiteCurve, ReproducesParabolasAndConverges) {
     const HermiteCurve parabola({0.0, 1.0, 1.5, 4.0}, {2.0, 3.0, 4.25, 18.0}); // 2 + x^2
-    for (double x = 0.0; x <= 4.0; x += 0.1) {
+    for (const double x : support::even(0.0, 4.0, 0.1)) {
         EXPECT_NEAR(parabola(x), 2.0 + x * x, 1e-13);
     }
     const auto worst = [](int points) {
@@ -42,7 +43,7 @@ TEST(HermiteCurve, ReproducesParabolasAndConverges) {
         }
         const HermiteCurve curve(x, y);
         double error = 0.0;
-        for (double at = 0.0; at <= 3.0; at += 0.013) {
+        for (const double at : support::even(0.0, 3.0, 0.013)) {
             error = std::fmax(error, std::fabs(curve(at) - std::sin(at)));
         }
         return error;
