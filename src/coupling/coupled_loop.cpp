@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "conductor/metals.hpp"
 #include "coupling/mismatch.hpp"
+#include "design/soil.hpp"
 #include "design/validation.hpp"
 #include "design/winding.hpp"
 #include "loop/design_parts.hpp"
@@ -111,9 +112,8 @@ struct CoupledLoop::Parts {
         solver = std::make_unique<const wire::Solver>(std::move(model), wire::MeshOptions{},
                                                       units::hertz(highest_Hz));
         if (design.site.ground.kind != design::GroundKind::free_space) {
-            const wire::Underground underground{
-                design.site.ground.kind == design::GroundKind::perfect,
-                {design.site.ground.relative_permittivity, design.site.ground.conductivity.value}};
+            const wire::Underground underground{design.site.ground.kind == design::GroundKind::perfect,
+                                                design::soil_of(design.site.ground)};
             ground = std::make_unique<const wire::GroundMatrices>(
                 *solver, underground, geometry::frame_of(winding, loop::placement_of(design.site)));
         }

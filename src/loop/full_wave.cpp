@@ -1,6 +1,7 @@
 #include "loop/full_wave.hpp"
 
 #include "base/error.hpp"
+#include "design/soil.hpp"
 #include "design/winding.hpp"
 #include "ground/far_field_series.hpp"
 #include "loop/design_notices.hpp"
@@ -36,8 +37,7 @@ constexpr double gap_capacitance_error_F = 0.4e-12;
 constexpr double perfect_permittivity = 1e14;
 
 wire::Underground underground_of(const design::Ground& ground) {
-    return {ground.kind == design::GroundKind::perfect,
-            {ground.relative_permittivity, ground.conductivity.value}};
+    return {ground.kind == design::GroundKind::perfect, design::soil_of(ground)};
 }
 
 geometry::Vector3 turned(const geometry::Frame& stand, double x, double y, double z) {

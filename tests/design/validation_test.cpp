@@ -296,6 +296,12 @@ TEST(Validation, NoNumberThatIsNoneIsAccepted) {
             },
             [=](Design& d) { d.conductor.diameter = metres(bad); },
             [=](Design& d) { d.conductor.wall = metres(bad); },
+            [=](Design& d) { // every rule that sets the conductor against something else
+                d.loop.turns = 2;
+                d.coupling = Coupling{};
+                d.site.ground.kind = GroundKind::soil;
+                d.conductor.diameter = metres(bad);
+            },
             [=](Design& d) { d.conductor.temperature = units::kelvin(bad); },
             [=](Design& d) {
                 d.joints = {{1, units::ohms(bad)}};

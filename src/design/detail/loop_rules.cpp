@@ -118,7 +118,7 @@ void check_turns(const Design& design, Refusals& refusals) {
     }
     const bool stack = loop.arrangement == Arrangement::stack;
     const double needed_m = stack ? along_axis_m(design.conductor) : across_m(design.conductor);
-    if (!(loop.turn_spacing.value.value() > needed_m)) {
+    if (std::isfinite(needed_m) && !(loop.turn_spacing.value.value() > needed_m)) {
         refusals.add("loop.turn_spacing", as_typed(loop.turn_spacing),
                      "more than " + units::canonical(metres(needed_m)) +
                          ", which one turn takes: closer turns overlap (it is measured centre to centre)");
@@ -186,7 +186,7 @@ void check_coupling(const Design& design, Refusals& refusals) {
                      "a conductor thinner than the coupling loop");
     }
     const double apart_m = (across_m(design.conductor) + coupling.conductor_diameter.value.value()) / 2;
-    if (!(coupling.axis_offset.value.value() > apart_m)) {
+    if (std::isfinite(apart_m) && !(coupling.axis_offset.value.value() > apart_m)) {
         refusals.add("coupling.axis_offset", as_typed(coupling.axis_offset),
                      "more than " + units::shown(metres(apart_m)) + ": the two conductors would touch");
     }

@@ -124,7 +124,7 @@ void check_site(const Design& design, Refusals& refusals) {
     const Conductor& conductor = design.conductor;
     const bool strip = conductor.form == ConductorForm::strip;
     const auto half = (strip ? conductor.width : conductor.diameter).value / 2.0;
-    if (height && !(site.lowest_point.value > half)) {
+    if (height && std::isfinite(half.value()) && !(site.lowest_point.value > half)) {
         refusals.add("site.lowest_point", as_typed(site.lowest_point),
                      "more than half the conductor's size (" + units::shown(half) +
                          "): the loop would touch the ground");

@@ -1,5 +1,6 @@
 #pragma once
-// Collects refusals; shared by the rules of the parts.
+// Collects refusals; shared by the rules of the parts. A design without refusals costs no text: every model
+// that is prepared passes here.
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "design/design.hpp"
@@ -7,6 +8,8 @@
 
 #include <cmath>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 namespace loopwright::design::detail {
@@ -22,14 +25,14 @@ std::string as_typed(const Typed<Quantity>& typed) {
 
 class Refusals {
 public:
-    void add(const std::string& where, const std::string& value, const std::string& accepted) {
-        list_.emplace_back(where, value, accepted);
+    void add(std::string_view where, const std::string& value, const std::string& accepted) {
+        list_.emplace_back(std::string(where), value, accepted);
     }
     void add(const base::InputError& error) { list_.push_back(error); }
 
     /// low <= value <= high, false for NaN. The message names both ends.
     template <class Quantity>
-    bool range(const std::string& where, const Typed<Quantity>& typed, Quantity low, Quantity high) {
+    bool range(std::string_view where, const Typed<Quantity>& typed, Quantity low, Quantity high) {
         if (typed.value >= low && typed.value <= high) {
             return true;
         }
@@ -38,14 +41,14 @@ public:
                 " to " + units::canonical(high));
         return false;
     }
-    bool range(const std::string& where, double value, double low, double high) {
+    bool range(std::string_view where, double value, double low, double high) {
         if (value >= low && value <= high) {
             return true;
         }
         add(where, number_text(value), "a number from " + number_text(low) + " to " + number_text(high));
         return false;
     }
-    bool range(const std::string& where, int value, int low, int high) {
+    bool range(std::string_view where, int value, int low, int high) {
         if (value >= low && value <= high) {
             return true;
         }
