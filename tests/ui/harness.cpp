@@ -6,6 +6,7 @@
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QLineEdit>
+#include <QPointer>
 #include <QTest>
 #include <QTimer>
 
@@ -63,10 +64,14 @@ bool wait_for_survey(app::MainWindow& window) {
 
 void in_next_dialog(const std::function<void(QWidget* dialog)>& work) {
     auto* timer = new QTimer(qApp);
+    const QPointer<QWidget> before = QApplication::activeModalWidget();
     timer->setInterval(look_again_ms);
     QObject::connect(timer, &QTimer::timeout, timer,
-                     [timer, work, left = patience_ms / look_again_ms]() mutable {
+                     [timer, work, before, left = patience_ms / look_again_ms]() mutable {
                          QWidget* dialog = QApplication::activeModalWidget();
+                         if (dialog == before) {
+                             dialog = nullptr; // the one that is still closing
+                         }
                          if (dialog == nullptr && --left > 0) {
                              return;
                          }

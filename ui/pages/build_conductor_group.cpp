@@ -1,9 +1,11 @@
 // The group "Conductor": form, measures, metal.
 #include "conductor/metals.hpp"
+#include "conductor/tube_sizes.hpp"
 #include "pages/build_specs.hpp"
 
 #include <QCoreApplication>
 
+#include <cmath>
 #include <utility>
 
 namespace loopwright::pages {
@@ -59,6 +61,46 @@ std::vector<QuantitySpec> measures() {
                 width, [](auto& d) -> auto& { return d.conductor.width; }),
             typed_quantity(
                 thickness, [](auto& d) -> auto& { return d.conductor.thickness; })};
+}
+
+/// Sizes as they are sold; fills in diameter and wall.
+ChoiceSpec tube_choice() {
+    ChoiceSpec spec;
+    spec.words = {
+        "conductor.tube_size",
+        BuildConductor::tr("Tube size"),
+        BuildConductor::tr("Copper water tube as it is sold, US and European sizes. The outer diameter and "
+                           "the wall count, not the nominal name."),
+        false,
+        of_form(ConductorForm::tube),
+        {}};
+    spec.options = [](const Design&) {
+        QStringList names{BuildConductor::tr("own size")};
+        for (const auto& size : conductor::tube_sizes()) {
+            names << QStringLiteral("%1 (%2)").arg(QString::fromStdString(size.name),
+                                                   QString::fromStdString(size.standard));
+        }
+        return names;
+    };
+    spec.get = [](const Design& d) {
+        constexpr double same_m = 1e-6;
+        const auto& all = conductor::tube_sizes();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (std::abs((all[i].diameter - d.conductor.diameter.value).value()) < same_m &&
+                std::abs((all[i].wall - d.conductor.wall.value).value()) < same_m) {
+                return static_cast<int>(i) + 1;
+            }
+        }
+        return 0;
+    };
+    spec.set = [](Design& d, int index) {
+        if (index > 0) {
+            const auto& size = conductor::tube_sizes().at(static_cast<std::size_t>(index) - 1);
+            d.conductor.diameter = {size.diameter, size.diameter_text};
+            d.conductor.wall = {size.wall, size.wall_text};
+        }
+    };
+    return spec;
 }
 
 ChoiceSpec metal_choice() {
@@ -143,6 +185,7 @@ std::vector<QuantitySpec> rare_values() {
 GroupSpec conductor_group() {
     GroupSpec group{"conductor", BuildConductor::tr("Conductor"), {}};
     group.fields.emplace_back(form_choice());
+    group.fields.emplace_back(tube_choice());
     for (QuantitySpec& spec : measures()) {
         group.fields.emplace_back(std::move(spec));
     }
