@@ -32,6 +32,8 @@ endif()
 if(LOOPWRIGHT_SANITIZE)
   target_compile_options(loopwright_options INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all
                                                       -fno-omit-frame-pointer)
+  # GCC's manual: with -fsanitize the optimiser loses track and warns of optionals that hold nothing.
+  target_compile_options(loopwright_options INTERFACE $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)
   target_link_options(loopwright_options INTERFACE -fsanitize=address,undefined)
 endif()
 
