@@ -108,8 +108,8 @@ std::string bash_completion() {
                 for (const std::string_view choice : option.choices) {
                     words += (words.empty() ? "" : " ") + std::string(choice);
                 }
-                values += "        " + name + ") COMPREPLY=($(compgen -W \"" + words +
-                          "\" -- \"$current\")); return ;;\n";
+                values.append("        ").append(name).append(") COMPREPLY=($(compgen -W \"");
+                values.append(words).append("\" -- \"$current\")); return ;;\n");
             } else if (!option.value.empty() && option.choices.empty() &&
                        free.find(name) == std::string::npos) {
                 free += (free.empty() ? "" : " | ") + name;

@@ -167,9 +167,10 @@ Match CoupledLoop::match(units::Frequency frequency) const {
     // The coupling loop's inductance shifts the best setting by a few widths: look widely, then closely.
     double best = 0;
     const double reach = std::min(30.0, 0.5 * alone.resonance->q_unloaded);
-    for (double steps = -reach; steps <= reach; steps += 0.1) {
-        if (at(steps) < at(best)) {
-            best = steps;
+    const int looks = static_cast<int>(10 * reach);
+    for (int i = -looks; i <= looks; ++i) {
+        if (at(0.1 * i) < at(best)) {
+            best = 0.1 * i;
         }
     }
     const auto [steps, least] = boost::math::tools::brent_find_minima(at, best - 0.1, best + 0.1, 40);
@@ -213,6 +214,7 @@ CommonCoupling search(const design::Design& design, const std::vector<units::Fre
     const auto matches_at = [&](double share) {
         const CoupledLoop coupled(with_diameter(design, share * width), line);
         std::vector<Match> matches;
+        matches.reserve(frequencies.size());
         for (const units::Frequency& f : frequencies) {
             matches.push_back(coupled.match(f));
         }

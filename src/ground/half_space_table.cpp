@@ -146,7 +146,7 @@ std::array<double, 4> cubic_weights(double t) {
 } // namespace
 
 struct HalfSpaceTable::Coefficients {
-    std::array<Matrix, 2 * kernels> parts;
+    std::array<Matrix, std::size_t{2} * kernels> parts;
 };
 
 HalfSpaceTable::HalfSpaceTable(double wavenumber_rad_m, Complex permittivity, double rho_max_m,

@@ -81,6 +81,7 @@ capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
 
 units::Resistance joints_of(const std::vector<design::Joint>& joints) {
     std::vector<conductor::JointGroup> groups;
+    groups.reserve(joints.size());
     for (const design::Joint& joint : joints) {
         groups.push_back({joint.count, joint.resistance.value});
     }

@@ -70,6 +70,7 @@ std::vector<Sentence> gaps(const std::vector<loop::OperatingPoint>& curve) {
         }
     }
     std::vector<Sentence> all;
+    all.reserve(found.size());
     for (const auto& [code, gap] : found) {
         all.push_back({code, "Not established at " + std::to_string(gap.first) + " of " +
                                  std::to_string(curve.size()) + " frequencies: " + gap.second});

@@ -46,6 +46,7 @@ std::vector<std::vector<detail::SparseEntry>> conductor_forms(const Mesh& mesh) 
 
 std::vector<std::vector<double>> weights_of(const Mesh& mesh, const std::vector<Gap>& gaps) {
     std::vector<std::vector<double>> all;
+    all.reserve(gaps.size());
     for (const Gap& gap : gaps) {
         all.push_back(detail::to_unknowns(mesh, mesh.weights_of(gap)));
     }

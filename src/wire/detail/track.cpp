@@ -4,8 +4,6 @@
 
 namespace loopwright::wire::detail {
 
-using geometry::Vector3;
-
 Track::Track(const Mesh& mesh, const Element& element)
     : piece_(&mesh.model().wires[element.wire].stretches[element.stretch].piece),
       share_begin_(element.share_begin), share_change_(element.share_end - element.share_begin) {
