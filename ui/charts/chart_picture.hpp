@@ -1,5 +1,6 @@
 #pragma once
 // A chart as a picture: the same drawing as on the screen, on white paper, at its true size in millimetres.
+#include "charts/figure.hpp"
 #include "charts/scales.hpp"
 #include "models/chart_content.hpp"
 
@@ -34,9 +35,16 @@ void paint_picture(QPainter& painter, const QRectF& target, const models::ChartC
 [[nodiscard]] QImage picture_image(const models::ChartContent& content, const Origin& origin,
                                    const PictureSize& size);
 
+/// The same for a figure; `range` of the size is of no account.
+void paint_picture(QPainter& painter, const QRectF& target, const Figure& figure, const Origin& origin,
+                   const PictureSize& size);
+[[nodiscard]] QImage picture_image(const Figure& figure, const Origin& origin, const PictureSize& size);
+
 /// By the ending of the name: png, svg or pdf. False where the file cannot be written or the ending is
 /// another.
 [[nodiscard]] bool write_picture(const QString& file, const models::ChartContent& content,
                                  const Origin& origin, const PictureSize& size);
+[[nodiscard]] bool write_picture(const QString& file, const Figure& figure, const Origin& origin,
+                                 const PictureSize& size);
 
 } // namespace loopwright::charts

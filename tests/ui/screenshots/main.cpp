@@ -5,6 +5,7 @@
 #include "dialogs/own_loop_dialog.hpp"
 #include "dialogs/start_dialog.hpp"
 #include "ui/harness.hpp"
+#include "ui/screenshots/figures.hpp"
 
 #include <QApplication>
 #include <QDir>
@@ -71,6 +72,9 @@ int main(int argc, char** argv) {
     const QString folder = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral("screenshots");
     QDir().mkpath(folder);
     QTemporaryDir home;
+    if (argc > 2 && qstrcmp(argv[2], "figures") == 0) { // only the figures
+        return test::save_figures(folder, QStringLiteral("light")) ? 0 : 1;
+    }
     settings::Settings settings(home.filePath(QStringLiteral("settings.ini")));
     app::MainWindow window(settings, {});
     if (argc > 2) {
@@ -85,6 +89,7 @@ int main(int argc, char** argv) {
         const QString scheme = dark ? QStringLiteral("dark") : QStringLiteral("light");
         all = save_pages(window, folder, scheme) && all;
         all = save_dialogs(folder, scheme) && all;
+        all = test::save_figures(folder, scheme) && all;
     }
     return all ? 0 : 1;
 }

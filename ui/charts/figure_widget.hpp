@@ -1,0 +1,61 @@
+#pragma once
+// A figure on the screen, with its menu. Fed by plain data: set_figure() with a new value on every change.
+// Arrow keys or the pointer walk along its points and show their numbers.
+#include "charts/chart_picture.hpp"
+#include "charts/figure.hpp"
+
+#include <QWidget>
+
+#include <memory>
+
+class QMenu;
+class QToolButton;
+
+namespace loopwright::charts {
+
+class FigureWidget : public QWidget {
+    Q_OBJECT
+public:
+    explicit FigureWidget(QWidget* parent = nullptr);
+    ~FigureWidget() override;
+
+    /// Null: nothing to draw yet.
+    void set_figure(std::shared_ptr<const Figure> figure);
+    [[nodiscard]] const std::shared_ptr<const Figure>& figure() const { return figure_; }
+    /// Greyed: the figure belongs to an older state of the design.
+    void set_stale(bool stale);
+    [[nodiscard]] bool stale() const { return stale_; }
+    /// As last painted, for tests.
+    [[nodiscard]] const QList<FigureWord>& words() const { return words_; }
+    /// The point walked to, -1: none.
+    [[nodiscard]] qsizetype pointed() const { return pointed_; }
+    [[nodiscard]] QSize sizeHint() const override;
+
+public Q_SLOTS:
+    /// A picture on white paper to the clipboard.
+    void copy();
+
+Q_SIGNALS:
+    void export_wanted();
+
+protected:
+    void changeEvent(QEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+
+private:
+    void point_to(qsizetype point);
+    std::shared_ptr<const Figure> figure_;
+    Appearance look_;
+    QToolButton* button_;
+    QMenu* menu_;
+    QList<FigureWord> words_;
+    qsizetype pointed_ = -1;
+    bool stale_ = false;
+};
+
+} // namespace loopwright::charts

@@ -1,0 +1,123 @@
+#include "models/match_plot.hpp"
+
+#include "models/chart_content.hpp"
+#include "models/quantity_words.hpp"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::models {
+
+namespace {
+
+struct Charts {
+    Q_DECLARE_TR_FUNCTIONS(Charts)
+};
+
+constexpr double kilo = 1e3;
+
+/// The offset nearest to zero on one side of the match at which the limit is reached. direction: -1 or 1.
+std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double limit, int direction) {
+    const auto nearest =
+        std::min_element(curve.begin(), curve.end(), [](const MatchPlotPoint& a, const MatchPlotPoint& b) {
+            return std::abs(a.offset_Hz) < std::abs(b.offset_Hz);
+        });
+    if (nearest == curve.end() || nearest->vswr > limit) {
+        return std::nullopt;
+    }
+    qsizetype i = nearest - curve.begin();
+    for (; i + direction >= 0 && i + direction < curve.size(); i += direction) {
+        const MatchPlotPoint& inside = curve[i];
+        const MatchPlotPoint& outside = curve[i + direction];
+        if (outside.vswr > limit) {
+            const double share = (limit - inside.vswr) / (outside.vswr - inside.vswr);
+            return inside.offset_Hz + share * (outside.offset_Hz - inside.offset_Hz);
+        }
+    }
+    return std::nullopt;
+}
+
+QString conditions_of(units::Resistance line) {
+    return Charts::tr("full-wave model · line of %1")
+        .arg(plain_number(line.value(), 4) + QStringLiteral("\u2009\u03a9"));
+}
+
+} // namespace
+
+std::optional<double> MatchPlot::bandwidth_Hz() const {
+    if (!lower_Hz || !upper_Hz) {
+        return std::nullopt;
+    }
+    return *upper_Hz - *lower_Hz;
+}
+
+MatchPlot match_plot(const coupling::Match& match, const std::vector<coupling::MatchPoint>& curve,
+                     units::Resistance line, double vswr_limit) {
+    MatchPlot plot;
+    plot.frequency_Hz = match.frequency.value();
+    plot.line_ohm = line.value();
+    plot.vswr_limit = vswr_limit;
+    plot.match_ohm = match.input.value();
+    plot.match_vswr = match.vswr;
+    for (const coupling::MatchPoint& point : curve) {
+        plot.curve.append({(point.frequency - match.frequency).value(), point.input.value(), point.vswr});
+    }
+    if (match.vswr <= vswr_limit) {
+        plot.lower_Hz = crossing(plot.curve, vswr_limit, -1);
+        plot.upper_Hz = crossing(plot.curve, vswr_limit, 1);
+    }
+    plot.conditions = conditions_of(line);
+    return plot;
+}
+
+MatchPlot no_match_plot(const QString& reason, units::Resistance line, double vswr_limit) {
+    MatchPlot plot;
+    plot.line_ohm = line.value();
+    plot.vswr_limit = vswr_limit;
+    plot.reason = reason;
+    plot.conditions = conditions_of(line);
+    return plot;
+}
+
+QString impedance_text(std::complex<double> ohm) {
+    const QString sign = ohm.imag() < 0 ? QStringLiteral("\u2212") : QStringLiteral("+");
+    return QStringLiteral("%1 %2 j%3\u2009\u03a9")
+        .arg(plain_number(ohm.real(), 3), sign, plain_number(std::abs(ohm.imag()), 3));
+}
+
+QString exact_frequency(double hertz) {
+    return given_text(hertz, units::Dimension::frequency, units::UnitSystem::metric)
+        .replace(QLatin1Char(' '), QStringLiteral("\u2009"));
+}
+
+QString offset_text(double hertz) {
+    const QString sign = hertz > 0 ? QStringLiteral("+") : QString();
+    return sign + plain_number(hertz / kilo, 3) + QStringLiteral("\u2009kHz");
+}
+
+QString match_words(const MatchPlot& plot) {
+    if (!plot.established()) {
+        return Charts::tr("Not established: %1").arg(plot.reason);
+    }
+    return Charts::tr("Match at %1: %2, VSWR %3")
+        .arg(exact_frequency(plot.frequency_Hz), impedance_text(plot.match_ohm),
+             plain_number(plot.match_vswr, 3));
+}
+
+QString bandwidth_words(const MatchPlot& plot) {
+    if (!plot.established()) {
+        return {};
+    }
+    const QString limit = plain_number(plot.vswr_limit, 3);
+    if (plot.match_vswr > plot.vswr_limit) {
+        return Charts::tr("VSWR above %1 even at the match").arg(limit);
+    }
+    if (const auto width = plot.bandwidth_Hz()) {
+        return Charts::tr("VSWR %1 or less over %2").arg(limit, measured_text(Measure::frequency, *width));
+    }
+    return Charts::tr("VSWR %1 or less beyond the frequencies shown").arg(limit);
+}
+
+} // namespace loopwright::models
