@@ -16,7 +16,7 @@ struct Option {
     std::vector<std::string_view> choices; ///< the only values, where there are few
 };
 
-enum class Action { bands, point, sweep, report, check_file };
+enum class Action { bands, point, sweep, report, match, check_file };
 
 struct Example {
     std::string_view line;

@@ -5,6 +5,7 @@
 #include "base/version.hpp"
 #include "cli/check_file.hpp"
 #include "cli/help.hpp"
+#include "cli/match.hpp"
 #include "cli/options.hpp"
 #include "document/design_file.hpp"
 #include "loop/dipole.hpp"
@@ -108,6 +109,8 @@ Outcome on_design(const Invocation& asked) {
         return point(asked, std::move(design));
     case Action::sweep:
         return sweep(asked, std::move(design));
+    case Action::match:
+        return match(asked, std::move(design));
     case Action::check_file:
         break;
     }

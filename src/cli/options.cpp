@@ -92,6 +92,11 @@ survey::Request request_of(const Invocation& asked, design::Design design) {
 
 void check_values(const Invocation& asked) {
     static_cast<void>(request_of(asked, {}));
+    if (asked.command->action == Action::match && !asked.has("--frequency") &&
+        !asked.has("--design-coupling")) {
+        throw base::InputError::sentence("--frequency", "is needed, or --design-coupling; see '" +
+                                                            std::string(program) + " match --help'");
+    }
     if (asked.has("--frequency")) {
         static_cast<void>(frequency_of(asked, "--frequency"));
     }

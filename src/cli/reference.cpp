@@ -1,5 +1,6 @@
 #include "cli/help.hpp"
 
+#include "report/match.hpp"
 #include "report/point_fields.hpp"
 
 namespace loopwright::cli {
@@ -67,6 +68,20 @@ std::string key_part() {
     return out;
 }
 
+std::string keys_table(const std::string& schema, const std::vector<report::KeyMeaning>& keys) {
+    std::string out = "| key | meaning |\n|---|---|\n| `schema` | `" + schema + "` |\n";
+    for (const report::KeyMeaning& key : keys) {
+        out += "| " + code(key.path) + " | " + key.meaning + " |\n";
+    }
+    return out;
+}
+
+std::string match_part() {
+    return "\n### Keys of match\n\n" + keys_table("loopwright-match-1", report::match_keys()) +
+           "| `notices` | as above |\n\nIts CSV holds the curve. With `--design-coupling`:\n\n" +
+           keys_table("loopwright-coupling-sizes-1", report::coupling_sizes_keys());
+}
+
 } // namespace
 
 std::string reference_markdown() {
@@ -87,7 +102,7 @@ std::string reference_markdown() {
     for (const Command& command : commands()) {
         out += command_part(command);
     }
-    return out + key_part();
+    return out + key_part() + match_part();
 }
 
 } // namespace loopwright::cli

@@ -1,11 +1,12 @@
 #pragma once
-// The tuned loop with its coupling loop as a driven wire of the full-wave model: what the feed line sees.
+// The tuned loop with its coupling in the full-wave model: what the feed line sees.
 #include "base/notice.hpp"
 #include "design/design.hpp"
+#include "loop/full_wave.hpp"
 #include "units/quantities.hpp"
 
-#include <complex>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace loopwright::coupling {
@@ -14,9 +15,10 @@ namespace loopwright::coupling {
 struct Match {
     units::Frequency frequency{};
     units::Capacitance
-        tuning_capacitance{}; ///< of least VSWR; differs a little from the loop's own resonance
-    units::Impedance input{}; ///< at the coupling loop's gap
-    double vswr = 1;          ///< on the line's impedance
+        tuning_capacitance{};  ///< of least VSWR; differs a little from the loop's own resonance
+    units::Impedance input{};  ///< at the coupling's feed point
+    double vswr = 1;           ///< on the line's impedance
+    double own_loss_share = 0; ///< of the power accepted at the feed point: heat in the coupling's own parts
 };
 
 /// One point of the VSWR curve around the match: frequency moved, capacitor left.
@@ -26,6 +28,21 @@ struct MatchPoint {
     double vswr = 1;
 };
 
+/// The capacitor off its best setting by `offset`, the frequency left.
+struct Mistuning {
+    units::Capacitance offset{};
+    units::Impedance input{};
+    double vswr = 1;
+    double accepted_share = 1;     ///< of the power available on the line, 0 to 1
+    units::Decibel radiated_power; ///< against the best setting; same power available, at most about 0
+};
+
+/// Where the power goes, for the accepted power of one watt [shares, sum 1].
+struct PowerShares {
+    double field = 0; ///< leaves the wires: sky, over ground the ground too
+    double loop_conductor = 0, coupling_conductor = 0, capacitor = 0;
+};
+
 /// A design's loop, capacitor and coupling loop over its ground, meshed together; the coupling loop in the
 /// loop's plane, inside, opposite the capacitor, a circle fed at its point nearest the conductor
 /// (docs/reference/design-file.md). Its conductor is taken as copper wire. Model, range and accuracy as
@@ -33,43 +50,40 @@ struct MatchPoint {
 /// model).
 class CoupledLoop {
 public:
-    /// Throws base::InputError for a design without a coupling loop ("coupling"), or one that does not fit
+    /// Throws base::InputError for a design without a coupling ("coupling"), or one that does not fit
     /// inside.
     explicit CoupledLoop(const design::Design& design, units::Resistance line = units::ohms(50));
     ~CoupledLoop();
     CoupledLoop(CoupledLoop&&) noexcept;
     CoupledLoop& operator=(CoupledLoop&&) noexcept;
 
+    /// The loop without its coupling.
+    [[nodiscard]] const loop::FullWave& alone() const noexcept;
     /// Least VSWR over the capacitance. Throws base::InputError where the loop cannot be tuned to the
     /// frequency.
     [[nodiscard]] Match match(units::Frequency frequency) const;
+    /// The same where the loop's own resonance at the frequency is known already.
+    [[nodiscard]] Match match(units::Frequency frequency, const loop::Resonance& own) const;
     /// Input impedance at a frequency for a capacitance (with stray).
     [[nodiscard]] units::Impedance input(units::Frequency frequency, units::Capacitance capacitance) const;
     /// `points` frequencies evenly over `span` centred on the match, the capacitor left as it is; points
-    /// >= 2.
+    /// >= 2, span up to 60 % of the frequency (base::ProgramError).
     [[nodiscard]] std::vector<MatchPoint> curve(const Match& match, units::Frequency span, int points) const;
+    /// Between the two frequencies beside the match where the VSWR reaches `limit`, the capacitor left.
+    /// Absent where the match itself does not get below the limit, or where an edge lies more than 30 % away.
+    [[nodiscard]] std::optional<units::Frequency> bandwidth(const Match& match, double limit) const;
+    /// The capacitor moved by each offset; every resulting capacitance above 0.
+    [[nodiscard]] std::vector<Mistuning> mistuning(const Match& match,
+                                                   const std::vector<units::Capacitance>& offsets) const;
+    /// From the currents of the solution with the capacitor at the match: quadratic forms, no differences.
+    /// Absent for a kind of coupling that is a circuit model.
+    [[nodiscard]] std::optional<PowerShares> powers(const Match& match) const;
+    /// Limits of the coupling's model at a frequency.
+    [[nodiscard]] base::Notices notices(units::Frequency frequency) const;
 
 private:
     struct Parts;
     std::unique_ptr<const Parts> parts_;
 };
-
-/// The diameter of coupling loop with the least VSWR at a frequency, wire and offset of the design kept (a
-/// design without coupling: 4 mm wire, 30 mm offset). Searched from 5 % to 50 % of the loop's width.
-struct CouplingChoice {
-    units::Length diameter{};
-    Match match;
-};
-[[nodiscard]] CouplingChoice best_coupling(const design::Design& design, units::Frequency frequency,
-                                           units::Resistance line = units::ohms(50));
-
-/// One diameter for all of them: the least of the worst VSWR, with the match at each.
-struct CommonCoupling {
-    units::Length diameter{};
-    std::vector<Match> matches; ///< in the order asked
-};
-[[nodiscard]] CommonCoupling common_coupling(const design::Design& design,
-                                             const std::vector<units::Frequency>& frequencies,
-                                             units::Resistance line = units::ohms(50));
 
 } // namespace loopwright::coupling

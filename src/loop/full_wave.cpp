@@ -200,6 +200,10 @@ double FullWave::Prepared::reactance_slope_ohm_s(const SolvedLoop& loop, Complex
 FullWave::FullWave(const design::Design& design) : prepared_(std::make_unique<const Prepared>(design)) {}
 FullWave::~FullWave() = default;
 
+Complex FullWave::conductor_ohm_per_m(units::Frequency frequency) const {
+    return prepared_->conductor_ohm_per_m(frequency.value());
+}
+
 std::optional<SolvedLoop> FullWave::solved(units::Frequency frequency) const {
     const Prepared& p = *prepared_;
     const double f = frequency.value();

@@ -9,6 +9,7 @@
 #include "wire/ground_matrix.hpp"
 #include "wire/solver.hpp"
 
+#include <complex>
 #include <memory>
 #include <optional>
 
@@ -44,6 +45,9 @@ public:
                                     double vswr_limit) const override;
     /// Nothing where no positive capacitance resonates the loop or the model does not hold.
     [[nodiscard]] std::optional<SolvedLoop> solved(units::Frequency frequency) const;
+    /// Internal impedance of the conductor as it is solved with [ohm/m]: skin effect, proximity between turns
+    /// and the joints spread along it. For models that put more wires beside the loop.
+    [[nodiscard]] std::complex<double> conductor_ohm_per_m(units::Frequency frequency) const;
 
 private:
     struct Prepared;

@@ -19,7 +19,8 @@ TEST(Samples, AllRunThroughEveryCommand) {
         for (const std::vector<std::string>& asked :
              {std::vector<std::string>{"bands", sample, "--json"},
               {"point", sample, "--frequency", "10.1375MHz", "--json"},
-              {"sweep", sample, "--from", "1.8MHz", "--to", "54MHz", "--points", "41", "--json"}}) {
+              {"sweep", sample, "--from", "1.8MHz", "--to", "54MHz", "--points", "41", "--json"},
+              {"match", sample, "--frequency", "10.1375MHz", "--json"}}) {
             const Result result = run(asked);
             EXPECT_LE(result.status, 1);
             EXPECT_EQ(result.status == 1, !result.err.empty()) << result.err;

@@ -1,5 +1,6 @@
 // The coupling loop as a driven wire against the independent full-wave cases that have one.
 #include "coupling/coupled_loop.hpp"
+#include "coupling/coupling_size.hpp"
 
 #include "base/error.hpp"
 #include "support/cases.hpp"

@@ -1,0 +1,182 @@
+#include "coupling/coupling_size.hpp"
+
+#include "base/error.hpp"
+#include "coupling/detail/size_table.hpp"
+#include "coupling/mismatch.hpp"
+#include "loop/design_parts.hpp"
+#include "units/text.hpp"
+
+#include <boost/math/tools/minima.hpp>
+
+#include <algorithm>
+
+namespace loopwright::coupling {
+
+namespace {
+
+/// The argument of the least value: an even look over the range, then Brent's minimum.
+template <class Function>
+double least_at(const Function& function, double low, double high) {
+    constexpr int looks = 60;
+    const double step = (high - low) / looks;
+    double best = low;
+    double least = function(low);
+    for (int i = 1; i <= looks; ++i) {
+        const double x = low + step * i;
+        if (const double now = function(x); now < least) {
+            best = x;
+            least = now;
+        }
+    }
+    return boost::math::tools::brent_find_minima(function, std::max(low, best - step),
+                                                 std::min(high, best + step), 16)
+        .first;
+}
+
+using Resonances = std::vector<std::optional<loop::Resonance>>;
+
+Resonances resonances_of(const design::Design& design, const std::vector<units::Frequency>& frequencies,
+                         const base::StopToken& stop) {
+    const loop::FullWave alone(design);
+    Resonances all;
+    for (const units::Frequency& f : frequencies) {
+        if (stop.stop_requested()) {
+            break;
+        }
+        all.push_back(alone.at(f, units::watts(1), 2.0).resonance);
+    }
+    return all;
+}
+
+/// Frequencies that the common answer is for.
+std::vector<std::size_t> counted(const Resonances& own) {
+    std::vector<std::size_t> in_range, tunable;
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        if (own[i]) {
+            tunable.push_back(i);
+            if (own[i]->in_capacitor_range) {
+                in_range.push_back(i);
+            }
+        }
+    }
+    return in_range.empty() ? tunable : in_range;
+}
+
+design::Design with_diameter(design::Design design, units::Length diameter) {
+    design.coupling->diameter = diameter;
+    return design;
+}
+
+/// The answers solved anew at their diameters.
+void confirm(CouplingSizes& sizes, const design::Design& design, const Resonances& own,
+             const std::vector<double>& best_m, units::Resistance line, const base::StopToken& stop) {
+    const CoupledLoop common(with_diameter(design, *sizes.common_diameter), line);
+    for (std::size_t i = 0; i < own.size() && !stop.stop_requested(); ++i) {
+        if (!own[i]) {
+            continue;
+        }
+        CouplingRow& row = sizes.rows[i];
+        row.common = common.match(row.frequency, *own[i]);
+        const units::Length diameter = units::metres(best_m[i]);
+        const CoupledLoop alone_best(with_diameter(design, diameter), line);
+        row.best = CouplingChoice{diameter, alone_best.match(row.frequency, *own[i])};
+    }
+}
+
+} // namespace
+
+design::Coupling default_coupling(const design::Design& design) {
+    design::Coupling coupling;
+    const double radius_m = loop::conductor_of(design.conductor).equivalent_radius().value();
+    const double clear_m = radius_m + 0.5 * coupling.conductor_diameter.value.value() + 0.010;
+    if (clear_m > coupling.axis_offset.value.value()) {
+        coupling.axis_offset = units::metres(clear_m);
+    }
+    coupling.diameter = units::metres(0.2 * detail::width_m(design.loop));
+    return coupling;
+}
+
+CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<units::Frequency>& frequencies,
+                             units::Resistance line, const base::StopToken& stop,
+                             const base::Progress& progress) {
+    design::Design design = asked;
+    if (!design.coupling) {
+        design.coupling = default_coupling(asked);
+    }
+    CouplingSizes sizes;
+    const Resonances own = resonances_of(design, frequencies, stop);
+    if (stop.stop_requested()) {
+        return sizes;
+    }
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        sizes.rows.push_back({frequencies[i], own[i] && own[i]->in_capacitor_range, {}, {}});
+    }
+    const std::vector<std::size_t> together = counted(own);
+    if (together.empty()) {
+        sizes.complete = true;
+        return sizes;
+    }
+    const detail::SizeTable table(design, frequencies, own, line, stop, progress);
+    if (!table.complete()) {
+        return sizes;
+    }
+    std::vector<double> best_m(own.size(), 0);
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        if (own[i] && !stop.stop_requested()) {
+            best_m[i] = least_at([&](double d) { return table.reflected_power(d, i); }, table.low_m(),
+                                 table.high_m());
+        }
+    }
+    const auto worst = [&](double diameter_m) {
+        double most = 0;
+        for (const std::size_t i : together) {
+            most = std::max(most, table.reflected_power(diameter_m, i));
+        }
+        return most;
+    };
+    sizes.common_diameter = units::metres(least_at(worst, table.low_m(), table.high_m()));
+    confirm(sizes, design, own, best_m, line, stop);
+    sizes.complete = !stop.stop_requested();
+    for (const std::size_t i : together) {
+        sizes.worst_vswr = std::max(sizes.worst_vswr, sizes.rows[i].common ? sizes.rows[i].common->vswr : 1);
+    }
+    if (sizes.complete && progress) {
+        progress(1.0);
+    }
+    return sizes;
+}
+
+CouplingChoice best_coupling(const design::Design& design, units::Frequency frequency,
+                             units::Resistance line) {
+    const CouplingSizes sizes = coupling_sizes(design, {frequency}, line);
+    if (!sizes.rows.front().best) {
+        throw base::InputError("frequency", units::canonical(frequency),
+                               "a frequency to which a capacitor can tune this loop");
+    }
+    return *sizes.rows.front().best;
+}
+
+CommonCoupling common_coupling(const design::Design& design, const std::vector<units::Frequency>& frequencies,
+                               units::Resistance line, const base::StopToken& stop,
+                               const base::Progress& progress) {
+    if (frequencies.empty()) {
+        throw base::ProgramError("a coupling for no frequency");
+    }
+    CommonCoupling common;
+    const CouplingSizes sizes = coupling_sizes(design, frequencies, line, stop, progress);
+    if (!sizes.complete) {
+        return common;
+    }
+    for (const CouplingRow& row : sizes.rows) {
+        if (!row.common) {
+            throw base::InputError("frequency", units::canonical(row.frequency),
+                                   "a frequency to which a capacitor can tune this loop");
+        }
+        common.matches.push_back(*row.common);
+    }
+    common.diameter = *sizes.common_diameter;
+    common.complete = true;
+    return common;
+}
+
+} // namespace loopwright::coupling

@@ -1,0 +1,217 @@
+#include "base/error.hpp"
+#include "coupling/mismatch.hpp"
+#include "report/match.hpp"
+#include "report/words.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <optional>
+
+namespace loopwright::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+double finite(double value) {
+    if (!std::isfinite(value)) {
+        throw base::ProgramError("a number that is not finite reached a report");
+    }
+    return value;
+}
+
+template <class Quantity>
+Json si(const std::optional<Quantity>& quantity) {
+    return quantity ? Json(finite(quantity->value())) : Json(nullptr);
+}
+
+Json complex(units::Impedance z) {
+    return Json::array({finite(z.value().real()), finite(z.value().imag())});
+}
+
+Json notices_of(const base::Notices& notices) {
+    Json list = Json::array();
+    for (const base::Notice& notice : notices.worst_first()) {
+        list.push_back({{"code", notice.code},
+                        {"severity", base::name_of(notice.severity)},
+                        {"text", with_plain_blanks(notice.text)}});
+    }
+    return list;
+}
+
+std::string text_of(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+void put_match(Json& object, const coupling::MatchReport& report) {
+    const auto& match = report.match;
+    const bool found = match.has_value();
+    const double share = found ? coupling::accepted_share(match->vswr) : 0;
+    object["tuning_capacitance_F"] = found ? Json(finite(match->tuning_capacitance.value())) : Json(nullptr);
+    object["in_capacitor_range"] = found ? Json(report.in_capacitor_range) : Json(nullptr);
+    object["input_impedance_ohm"] = found ? complex(match->input) : Json(nullptr);
+    object["vswr"] = found ? Json(finite(match->vswr)) : Json(nullptr);
+    object["vswr_at_radio"] = found ? Json(finite(report.vswr_at_radio)) : Json(nullptr);
+    object["accepted_share"] = found ? Json(finite(share)) : Json(nullptr);
+    object["mismatch_loss_dB"] = found && share > 0 ? Json(finite(-10 * std::log10(share))) : Json(nullptr);
+    object["coupling_loss_share"] = found ? Json(finite(match->own_loss_share)) : Json(nullptr);
+    object["efficiency"] = found ? Json(finite(report.efficiency)) : Json(nullptr);
+}
+
+void put_line(Json& object, const coupling::MatchReport& report) {
+    object["line_impedance_ohm"] = finite(report.line.value());
+    const auto& line = report.feed_line;
+    object["feed_line_matched_loss_dB"] = line ? Json(finite(line->matched_loss.value)) : Json(nullptr);
+    object["feed_line_loss_dB"] = line ? Json(finite(line->total_loss.value)) : Json(nullptr);
+    const double loss_dB = line ? line->total_loss.value : 0;
+    object["radio_power_W"] = report.match
+                                  ? Json(finite(report.alone.power.value() * std::pow(10.0, loss_dB / 10)))
+                                  : Json(nullptr);
+}
+
+void put_alone(Json& object, const coupling::MatchReport& report) {
+    const auto& own = report.alone.resonance;
+    object["resonance_capacitance_F"] = own ? Json(finite(own->tuning_capacitance.value())) : Json(nullptr);
+    object["capacitor_voltage_peak_V"] =
+        own ? Json(finite(own->capacitor_voltage_peak.value())) : Json(nullptr);
+}
+
+Json curve_of(const coupling::MatchReport& report) {
+    Json rows = Json::array();
+    for (const coupling::CurveRow& row : report.curve) {
+        rows.push_back({{"frequency_Hz", finite(row.point.frequency.value())},
+                        {"input_impedance_ohm", complex(row.point.input)},
+                        {"vswr", finite(row.point.vswr)},
+                        {"vswr_at_radio", finite(row.vswr_at_radio)}});
+    }
+    return rows;
+}
+
+Json mistuning_of(const coupling::MatchReport& report) {
+    Json rows = Json::array();
+    for (const coupling::MistuningRow& row : report.mistuning) {
+        const double offset = row.point.offset.value();
+        rows.push_back(
+            {{"capacitance_offset_F", finite(offset)},
+             {"capacitance_offset_share", finite(offset / report.match->tuning_capacitance.value())},
+             {"input_impedance_ohm", complex(row.point.input)},
+             {"vswr", finite(row.point.vswr)},
+             {"vswr_at_radio", finite(row.vswr_at_radio)},
+             {"accepted_share", finite(row.point.accepted_share)},
+             {"radiated_power_dB", finite(row.point.radiated_power.value)}});
+    }
+    return rows;
+}
+
+void put_size(Json& object, const std::string& prefix, const std::optional<units::Length>& diameter,
+              const std::optional<coupling::Match>& match) {
+    object[prefix + "_diameter_m"] = si(diameter);
+    object[prefix + "_vswr"] = match ? Json(finite(match->vswr)) : Json(nullptr);
+    object[prefix + "_tuning_capacitance_F"] =
+        match ? Json(finite(match->tuning_capacitance.value())) : Json(nullptr);
+    object[prefix + "_input_impedance_ohm"] = match ? complex(match->input) : Json(nullptr);
+}
+
+} // namespace
+
+std::string match_json(const coupling::MatchReport& report, const design::Design& design) {
+    Json object;
+    object["schema"] = "loopwright-match-1";
+    object["title"] = design.title;
+    object["model"] = name_of(report.alone.model);
+    object["coupling"] = "loop";
+    object["frequency_Hz"] = finite(report.alone.frequency.value());
+    object["power_W"] = finite(report.alone.power.value());
+    put_match(object, report);
+    put_line(object, report);
+    object["bandwidth_vswr_Hz"] = si(report.bandwidth);
+    object["vswr_limit"] = finite(report.alone.vswr_limit);
+    put_alone(object, report);
+    object["curve"] = curve_of(report);
+    object["mistuning"] = mistuning_of(report);
+    object["notices"] = notices_of(report.notices);
+    return text_of(object);
+}
+
+std::string coupling_sizes_json(const NamedSizes& named, const design::Design& design) {
+    Json object;
+    object["schema"] = "loopwright-coupling-sizes-1";
+    object["title"] = design.title;
+    object["model"] = name_of(loop::Model::full_wave);
+    const design::Coupling kept = design.coupling.value_or(coupling::default_coupling(design));
+    object["coupling"] = "loop";
+    object["conductor_diameter_m"] = finite(kept.conductor_diameter.value.value());
+    object["axis_offset_m"] = finite(kept.axis_offset.value.value());
+    const coupling::CouplingSizes& sizes = named.sizes;
+    object["common_diameter_m"] = si(sizes.common_diameter);
+    object["common_worst_vswr"] = sizes.common_diameter ? Json(finite(sizes.worst_vswr)) : Json(nullptr);
+    Json rows = Json::array();
+    for (std::size_t i = 0; i < sizes.rows.size(); ++i) {
+        const coupling::CouplingRow& row = sizes.rows[i];
+        Json& out = rows.emplace_back();
+        const std::string& band = named.bands.at(i);
+        out["band"] = band.empty() ? Json(nullptr) : Json(band);
+        out["frequency_Hz"] = finite(row.frequency.value());
+        out["in_capacitor_range"] = row.best ? Json(row.in_capacitor_range) : Json(nullptr);
+        put_size(out, "best", row.best ? std::optional(row.best->diameter) : std::nullopt,
+                 row.best ? std::optional(row.best->match) : std::nullopt);
+        put_size(out, "common", row.common ? sizes.common_diameter : std::nullopt, row.common);
+    }
+    object["rows"] = std::move(rows);
+    return text_of(object);
+}
+
+const std::vector<KeyMeaning>& match_keys() {
+    static const std::vector<KeyMeaning> keys = {
+        {"title", "of the design"},
+        {"model", "`full-wave`: the closed form knows no coupling"},
+        {"coupling", "`loop`"},
+        {"frequency_Hz", "asked for"},
+        {"power_W", "accepted at the feed point"},
+        {"tuning_capacitance_F", "of the least VSWR, stray included"},
+        {"in_capacitor_range", "whether capacitor and stray reach it"},
+        {"input_impedance_ohm", "at the feed point: array of resistance and reactance"},
+        {"vswr", "at the feed point, on `line_impedance_ohm`"},
+        {"vswr_at_radio", "at the radio's end of the feed line; equal to `vswr` where no feed line is given"},
+        {"accepted_share", "of the power that comes along the line"},
+        {"mismatch_loss_dB", "the same in decibels"},
+        {"coupling_loss_share", "of the accepted power: heat in the coupling's own parts"},
+        {"efficiency", "power to the sky over the power accepted at the feed point"},
+        {"line_impedance_ohm", "of the feed line, without one 50"},
+        {"feed_line_matched_loss_dB", "of the whole line, matched; null without a feed line"},
+        {"feed_line_loss_dB", "with the extra loss of the standing wave; null without a feed line"},
+        {"radio_power_W", "what the radio has to put into the line for `power_W` at the feed point"},
+        {"bandwidth_vswr_Hz",
+         "between the frequencies where the VSWR at the feed point reaches `vswr_limit`, "
+         "the capacitor left; null where the match does not get below it"},
+        {"vswr_limit", "the limit of that bandwidth"},
+        {"resonance_capacitance_F", "of the loop without its coupling"},
+        {"capacitor_voltage_peak_V", "at `power_W`, all of it in the loop"},
+        {"curve", "array of objects `frequency_Hz`, `input_impedance_ohm`, `vswr`, `vswr_at_radio`: the "
+                  "capacitor left, the frequency moved"},
+        {"mistuning", "array of objects `capacitance_offset_F`, `capacitance_offset_share`, "
+                      "`input_impedance_ohm`, `vswr`, `vswr_at_radio`, `accepted_share`, `radiated_power_dB` "
+                      "(against the best setting): the frequency left, the capacitor moved"},
+    };
+    return keys;
+}
+
+const std::vector<KeyMeaning>& coupling_sizes_keys() {
+    static const std::vector<KeyMeaning> keys = {
+        {"title", "of the design"},
+        {"model", "`full-wave`"},
+        {"coupling", "`loop`"},
+        {"conductor_diameter_m", "of the coupling loop, kept"},
+        {"axis_offset_m", "between the two conductors' axes, kept"},
+        {"common_diameter_m",
+         "the one diameter with the least of the worst VSWR over the frequencies that the "
+         "capacitor reaches"},
+        {"common_worst_vswr", "that VSWR"},
+        {"rows", "array of objects `band` (null for a frequency asked for), `frequency_Hz`, "
+                 "`in_capacitor_range`, and with `best_` and `common_` in front `diameter_m`, `vswr`, "
+                 "`tuning_capacitance_F`, `input_impedance_ohm`"},
+    };
+    return keys;
+}
+
+} // namespace loopwright::report
