@@ -5,6 +5,7 @@
 #include "conductor/skin_effect.hpp"
 #include "conductor/strip.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,8 +13,8 @@ namespace loopwright::conductor {
 namespace {
 
 void expect_output(const support::Case& c, const std::string& name, double value) {
-    const double expected = c.output(name);
-    EXPECT_NEAR(value, expected, expected * c.tolerance(name)) << c.id << " " << name;
+    const support::Compared table("independent-cases", "Skin effect, strip, braid and proximity");
+    table.share(c.id, name, value, c.output(name), c.tolerance(name));
 }
 
 units::Conductivity conductivity_of(const support::Case& c) {

@@ -4,6 +4,7 @@
 
 #include "base/error.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "support/fullwave_designs.hpp"
 
 #include <algorithm>
@@ -28,24 +29,27 @@ design::Design coupled_design(const support::FullwaveCase& c) {
 // not; the case of the next test, with its mutual inductance from elliptic integrals, says which is nearer.
 // Hence 3.5 % here.
 TEST(CoupledLoop, IndependentCases) {
+    const support::Compared table("full-wave-cases", "Coupling loop: best match");
     int met = 0;
     for (const auto& c : support::fullwave_cases()) {
         if (c.text("drive") != "coupling loop") {
             continue;
         }
         const Match m = CoupledLoop(coupled_design(c)).match(units::hertz(c.in("f")));
-        EXPECT_NEAR(m.tuning_capacitance.value() * 1e12, c.out("C_pF"), 0.003 * c.out("C_pF") + 0.4) << c.id;
-        EXPECT_NEAR(m.vswr / c.out("SWR_Z0"), 1.0, 0.035) << c.id;
+        table.amount(c.id, "C [pF]", m.tuning_capacitance.value() * 1e12, c.out("C_pF"),
+                     0.003 * c.out("C_pF") + 0.4);
+        table.share(c.id, "VSWR", m.vswr, c.out("SWR_Z0"), 0.035);
         const auto z = c.input_impedance();
         const double size = std::hypot(z[0], z[1]);
-        EXPECT_NEAR(m.input.value().real(), z[0], 0.035 * size) << c.id;
-        EXPECT_NEAR(m.input.value().imag(), z[1], 0.035 * size) << c.id;
+        table.amount(c.id, "R_in [ohm]", m.input.value().real(), z[0], 0.035 * size);
+        table.amount(c.id, "X_in [ohm]", m.input.value().imag(), z[1], 0.035 * size);
         ++met;
     }
     EXPECT_EQ(met, 2);
 }
 
 TEST(CoupledLoop, CoupledResistanceOfTheSeriesTheory) {
+    const support::Compared table("independent-cases", "Coupling loop of the design");
     for (const auto& c : support::independent_cases("fullwave")) {
         if (!c.has_input("coupling_radius")) {
             continue;
@@ -69,7 +73,7 @@ TEST(CoupledLoop, CoupledResistanceOfTheSeriesTheory) {
             const auto z = coupled.input(f, units::farads(near_F * (1 + 5e-6 * i)));
             largest = std::max(largest, z.value().real());
         }
-        EXPECT_NEAR(largest / c.output("R_in"), 1.0, c.u_model("R_in")) << c.id;
+        table.share(c.id, "R_in", largest, c.output("R_in"), c.u_model("R_in"));
     }
 }
 

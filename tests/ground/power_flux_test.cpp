@@ -4,6 +4,7 @@
 
 #include "ground/soil.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 
 #include <cmath>
@@ -37,6 +38,7 @@ std::vector<CurrentElement> circle(double radius_m, double height_m, bool vertic
 }
 
 TEST(PowerFlux, SmallLoopsMatchTheIndependentDipoleCases) {
+    const support::Compared table("independent-cases", "Ground: sky and ground power of small loops");
     int met = 0;
     for (const auto& c : support::independent_cases("ground")) {
         if (c.has_input("radius") || !c.has_input("eps_r")) {
@@ -51,12 +53,10 @@ TEST(PowerFlux, SmallLoopsMatchTheIndependentDipoleCases) {
         for (const bool vertical : {false, true}) {
             const std::string name = vertical ? "vertical" : "horizontal";
             const auto elements = circle(radius, h, vertical);
-            EXPECT_NEAR(sky_power_W(elements, k0_at(f), eps) / r0 / c.output(name + "_sky_over_R0"), 1.0,
-                        1e-3)
-                << c.id << name;
-            EXPECT_NEAR(ground_power_W(elements, k0_at(f), eps) / r0 / c.output(name + "_ground_over_R0"),
-                        1.0, 2e-3)
-                << c.id << name;
+            table.share(c.id, name + "_sky_over_R0", sky_power_W(elements, k0_at(f), eps) / r0,
+                        c.output(name + "_sky_over_R0"), 1e-3);
+            table.share(c.id, name + "_ground_over_R0", ground_power_W(elements, k0_at(f), eps) / r0,
+                        c.output(name + "_ground_over_R0"), 2e-3);
         }
         ++met;
     }
@@ -64,6 +64,8 @@ TEST(PowerFlux, SmallLoopsMatchTheIndependentDipoleCases) {
 }
 
 TEST(PowerFlux, FiniteLoopsMatchTheIndependentCases) {
+    const support::Compared table("independent-cases",
+                                  "Ground: sky and ground power of loops of uniform current");
     for (const auto& c : support::independent_cases("ground")) {
         if (!c.has_input("radius")) {
             continue;
@@ -76,10 +78,10 @@ TEST(PowerFlux, FiniteLoopsMatchTheIndependentCases) {
             const auto elements = circle(c.input("radius"), c.input("height"), vertical);
             const double r0 = c.output("R0");
             const double sky = sky_power_W(elements, k0_at(f), eps);
-            EXPECT_NEAR(sky / r0 / c.output(name + "_sky_over_R0"), 1.0, 1e-5) << c.id << name;
+            table.share(c.id, name + "_sky_over_R0", sky / r0, c.output(name + "_sky_over_R0"), 1e-5);
             // What the ground adds to the resistance and what leaves: 1 A, so powers are resistances.
             const double ground = ground_power_W(elements, k0_at(f), eps);
-            EXPECT_NEAR((sky + ground) / (r0 + c.output(name + "_dR")), 1.0, 1e-5) << c.id << name;
+            table.share(c.id, name + ": sky + ground [ohm]", sky + ground, r0 + c.output(name + "_dR"), 1e-5);
         }
     }
 }

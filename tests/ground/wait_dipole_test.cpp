@@ -6,6 +6,7 @@
 #include "ground/half_space.hpp"
 #include "ground/soil.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 
 #include <boost/math/quadrature/gauss_kronrod.hpp>
@@ -54,6 +55,7 @@ Coefficients surface(Complex eps, double k0, double kr, Complex kz) {
 }
 
 TEST(WaitDipole, IntegralsMatchTheIndependentCases) {
+    const support::Compared table("independent-cases", "Ground: magnetic dipoles by Wait's integrals");
     int met = 0;
     for (const auto& c : support::independent_cases("ground")) {
         if (c.has_input("radius") || !c.has_input("eps_r")) {
@@ -76,10 +78,14 @@ TEST(WaitDipole, IntegralsMatchTheIndependentCases) {
             });
         const double scale_h = std::abs(vertical_dipole);
         const double scale_v = std::abs(horizontal_dipole);
-        EXPECT_NEAR(vertical_dipole.real(), c.output("horizontal_dR_over_R0"), 1e-8 * scale_h) << c.id;
-        EXPECT_NEAR(vertical_dipole.imag(), c.output("horizontal_dX_over_R0"), 1e-8 * scale_h) << c.id;
-        EXPECT_NEAR(horizontal_dipole.real(), c.output("vertical_dR_over_R0"), 1e-8 * scale_v) << c.id;
-        EXPECT_NEAR(horizontal_dipole.imag(), c.output("vertical_dX_over_R0"), 1e-8 * scale_v) << c.id;
+        table.amount(c.id, "horizontal_dR_over_R0", vertical_dipole.real(), c.output("horizontal_dR_over_R0"),
+                     1e-8 * scale_h);
+        table.amount(c.id, "horizontal_dX_over_R0", vertical_dipole.imag(), c.output("horizontal_dX_over_R0"),
+                     1e-8 * scale_h);
+        table.amount(c.id, "vertical_dR_over_R0", horizontal_dipole.real(), c.output("vertical_dR_over_R0"),
+                     1e-8 * scale_v);
+        table.amount(c.id, "vertical_dX_over_R0", horizontal_dipole.imag(), c.output("vertical_dX_over_R0"),
+                     1e-8 * scale_v);
         ++met;
     }
     EXPECT_EQ(met, 4);

@@ -4,6 +4,7 @@
 #include "loop/designs.hpp"
 #include "loop/detail/loop_series.hpp"
 #include "loop/resonator.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 
 #include <fstream>
@@ -33,6 +34,7 @@ OperatingPoint point_of(const design::Design& design, double frequency_Hz, doubl
 // C and 1.5 % in R up to 0.15 wavelengths; what the model states of itself is narrower and is tested here up
 // to 0.30 wavelengths, together with the thin-wire inductance of the reference (0.1 % of C).
 TEST(ClosedForm, AgreesWithTheSeriesTheoryOfCircularLoops) {
+    const support::Compared table("independent-cases", "Closed form and the Fourier series of tuned loops");
     int compared = 0;
     for (const Case& c : support::independent_cases("fullwave")) {
         if (!c.has_output("R_total_at_capacitor")) {
@@ -45,25 +47,27 @@ TEST(ClosedForm, AgreesWithTheSeriesTheoryOfCircularLoops) {
         ASSERT_TRUE(point.resonance) << c.id;
         const Resonance& r = *point.resonance;
         const double ratio = c.output("I_cap_rms") / c.output("I_opposite_rms");
-        EXPECT_NEAR(r.tuning_capacitance.value(), c.output("C"), 0.001 * c.output("C") + 0.1e-12) << c.id;
+        table.amount(c.id, "C [pF]", r.tuning_capacitance.value() * 1e12, c.output("C") * 1e12,
+                     0.001 * c.output("C") * 1e12 + 0.1);
         const double tolerance = closed_form_relative_error(point.perimeter_in_wavelengths, 1);
-        expect_relative(r.resistance.total().value(), c.output("R_total_at_capacitor") * ratio * ratio,
-                        tolerance, c.id + " R");
-        expect_relative(r.resistance.radiation.value(), c.output("R_rad_at_capacitor") * ratio * ratio,
-                        tolerance, c.id + " radiation");
-        expect_relative(r.resistance.conductor.value(), c.output("R_loss_at_capacitor") * ratio * ratio,
-                        tolerance, c.id + " conductor");
-        expect_relative(r.efficiency, c.output("efficiency"), 0.0005, c.id + " efficiency");
-        expect_relative(r.capacitor_voltage_rms.value(), c.output("V_cap_rms"), tolerance, c.id + " V");
-        expect_relative(r.loop_current_rms.value(), c.output("I_opposite_rms"), tolerance, c.id + " I");
-        expect_relative(r.loop_current_rms / r.capacitor_current_rms, 1 / ratio, tolerance, c.id + " ratio");
-        expect_relative(r.q_unloaded, c.output("Q_Z"), tolerance, c.id + " Q");
+        table.share(c.id, "R", r.resistance.total().value(), c.output("R_total_at_capacitor") * ratio * ratio,
+                    tolerance);
+        table.share(c.id, "radiation", r.resistance.radiation.value(),
+                    c.output("R_rad_at_capacitor") * ratio * ratio, tolerance);
+        table.share(c.id, "conductor", r.resistance.conductor.value(),
+                    c.output("R_loss_at_capacitor") * ratio * ratio, tolerance);
+        table.share(c.id, "efficiency", r.efficiency, c.output("efficiency"), 0.0005);
+        table.share(c.id, "V", r.capacitor_voltage_rms.value(), c.output("V_cap_rms"), tolerance);
+        table.share(c.id, "I", r.loop_current_rms.value(), c.output("I_opposite_rms"), tolerance);
+        table.share(c.id, "ratio", r.loop_current_rms / r.capacitor_current_rms, 1 / ratio, tolerance);
+        table.share(c.id, "Q", r.q_unloaded, c.output("Q_Z"), tolerance);
     }
     EXPECT_EQ(compared, 9);
 }
 
 // fullwave-13 and -14: polygons by an independent method of moments, its gap one segment wide.
 TEST(ClosedForm, AgreesWithTheMethodOfMomentsOnPolygons) {
+    const support::Compared table("independent-cases", "Closed form and polygons by the method of moments");
     int compared = 0;
     for (const Case& c : support::independent_cases("fullwave")) {
         if (!c.has_input("n")) {
@@ -75,10 +79,11 @@ TEST(ClosedForm, AgreesWithTheMethodOfMomentsOnPolygons) {
         const OperatingPoint point = point_of(design, c.input("frequency"), c.input("power"));
         ASSERT_TRUE(point.resonance) << c.id;
         const Resonance& r = *point.resonance;
-        EXPECT_NEAR(r.tuning_capacitance.value(), c.output("C"), 0.01 * c.output("C") + 0.4e-12) << c.id;
-        expect_relative(r.efficiency, c.output("efficiency"), 0.003, c.id);
-        expect_relative(r.q_unloaded, c.output("Q_Z"), 0.003, c.id);
-        expect_relative(r.capacitor_voltage_rms.value(), c.output("V_cap_rms"), 0.003, c.id);
+        table.amount(c.id, "C [pF]", r.tuning_capacitance.value() * 1e12, c.output("C") * 1e12,
+                     0.01 * c.output("C") * 1e12 + 0.4);
+        table.share(c.id, "efficiency", r.efficiency, c.output("efficiency"), 0.003);
+        table.share(c.id, "Q", r.q_unloaded, c.output("Q_Z"), 0.003);
+        table.share(c.id, "V", r.capacitor_voltage_rms.value(), c.output("V_cap_rms"), 0.003);
     }
     EXPECT_EQ(compared, 2);
 }
@@ -90,6 +95,7 @@ TEST(ClosedForm, AgreesWithTheMethodOfMomentsOnPolygons) {
 TEST(ClosedForm, AgreesWithTheFullWaveCasesInFreeSpace) {
     std::ifstream file(LOOPWRIGHT_SOURCE_DIR "/tests/reference/data/independent_fullwave_cases.json");
     const auto all = nlohmann::json::parse(file);
+    const support::Compared table("full-wave-cases", "Closed form in free space");
     int compared = 0;
     for (const auto& c : all.at("cases")) {
         const auto& in = c.at("in");
@@ -120,19 +126,20 @@ TEST(ClosedForm, AgreesWithTheFullWaveCasesInFreeSpace) {
         ASSERT_TRUE(point.resonance) << id;
         const Resonance& r = *point.resonance;
         const double capacitance = out.at("C_pF").get<double>() * 1e-12;
-        EXPECT_NEAR(r.tuning_capacitance.value(), capacitance, 0.001 * capacitance + 0.1e-12) << id;
-        expect_relative(r.resistance.radiation.value(), out.at("R_rad_sky"), 0.001, id + " radiation");
-        expect_relative(r.resistance.conductor.value(), out.at("R_conductor"), 0.0025, id + " conductor");
-        expect_relative(r.resistance.capacitor.value(), out.at("R_cap"), 0.0015, id + " capacitor");
-        expect_relative(r.resistance.total().value(), out.at("R_total"), 0.001, id + " R");
-        expect_relative(r.capacitor_voltage_rms.value(), out.at("Vcap_rms_10W"), 0.001, id + " V");
-        expect_relative(r.bandwidth_vswr.value(), out.at("bw_swr2_Hz"), 0.0015, id + " bandwidth");
+        table.amount(id, "C [pF]", r.tuning_capacitance.value() * 1e12, capacitance * 1e12,
+                     0.001 * capacitance * 1e12 + 0.1);
+        table.share(id, "radiation", r.resistance.radiation.value(), out.at("R_rad_sky"), 0.001);
+        table.share(id, "conductor", r.resistance.conductor.value(), out.at("R_conductor"), 0.0025);
+        table.share(id, "capacitor", r.resistance.capacitor.value(), out.at("R_cap"), 0.0015);
+        table.share(id, "R", r.resistance.total().value(), out.at("R_total"), 0.001);
+        table.share(id, "V", r.capacitor_voltage_rms.value(), out.at("Vcap_rms_10W"), 0.001);
+        table.share(id, "bandwidth", r.bandwidth_vswr.value(), out.at("bw_swr2_Hz"), 0.0015);
         ASSERT_TRUE(r.gain_max && r.gain_low_angle);
-        EXPECT_NEAR(r.gain_max->value, out.at("gain_max_dBi").get<double>(), 0.01) << id;
+        table.amount(id, "gain [dBi]", r.gain_max->value, out.at("gain_max_dBi").get<double>(), 0.01);
         const auto& gains = out.at("gain_dBi"); // the third elevation is 15 degrees
         const double low =
             std::max(gains.at("az0").at(2).get<double>(), gains.at("az90").at(2).get<double>());
-        EXPECT_NEAR(r.gain_low_angle->value, low, 0.02) << id;
+        table.amount(id, "gain at 15 degrees [dBi]", r.gain_low_angle->value, low, 0.02);
     }
     EXPECT_EQ(compared, 9);
 }
@@ -142,6 +149,7 @@ TEST(ClosedForm, AgreesWithTheFullWaveCasesInFreeSpace) {
 TEST(ClosedForm, IsTheTextbookChainAtLowFrequency) {
     const std::vector<Case> cases = support::independent_cases("lumped");
     ASSERT_EQ(cases.size(), 5U);
+    const support::Compared table("independent-cases", "Lumped chain at low frequency");
     for (const Case& c : cases) {
         design::Design d = design_of(c);
         if (c.has_input("r_extra")) {
@@ -154,8 +162,8 @@ TEST(ClosedForm, IsTheTextbookChainAtLowFrequency) {
         // rectangle), leads and redistribution of several turns against the chain's plain forms.
         const OperatingPoint there = point_of(d, c.input("frequency"), c.input("power"));
         const bool several = d.loop.turns > 1;
-        expect_relative(there.resonance->inductance.value(), c.output("L"), several ? 0.006 : 0.005,
-                        c.id + " L");
+        table.share(c.id, "L [H]", there.resonance->inductance.value(), c.output("L"),
+                    several ? 0.006 : 0.005);
         const double omega = 2 * pi * point.frequency.value();
         // The loop's own capacitance counts for little here.
         expect_relative(1 / (omega * omega * r.inductance.value()), r.tuning_capacitance.value(), 1e-3,
@@ -164,13 +172,15 @@ TEST(ClosedForm, IsTheTextbookChainAtLowFrequency) {
                         std::sqrt(c.input("power") / r.resistance.total().value()), 1e-12, c.id + " I");
         expect_relative(r.q_unloaded, omega * r.inductance.value() / r.resistance.total().value(), 2e-3,
                         c.id + " Q");
-        expect_relative(r.resistance.radiation.value() * std::pow(20, 4), c.output("R_rad_small"),
-                        several ? 0.03 : 1e-3, c.id + " radiation");
+        table.share(c.id, "R_rad_small, from a twentieth of the frequency",
+                    r.resistance.radiation.value() * std::pow(20, 4), c.output("R_rad_small"),
+                    several ? 0.03 : 1e-3);
     }
 }
 
 // matching-01 to -03: the resonator alone.
 TEST(Resonator, BandwidthsOfTheIndependentCases) {
+    const support::Compared table("independent-cases", "Resonator and matching");
     int compared = 0;
     for (const Case& c : support::independent_cases("matching")) {
         if (!c.has_output("f_lo_vswr")) {
@@ -180,11 +190,12 @@ TEST(Resonator, BandwidthsOfTheIndependentCases) {
         const auto f0 = units::hertz(c.input("f0"));
         const double q = c.input("Q_unloaded");
         const auto edges = resonator_edges(f0, q, c.input("vswr"));
-        expect_relative(edges.low.value(), c.output("f_lo_vswr"), 1e-11, c.id);
-        expect_relative(edges.high.value(), c.output("f_hi_vswr"), 1e-11, c.id);
-        expect_relative(resonator_bandwidth(f0, q, c.input("vswr")).value(), c.output("bw_vswr"), 1e-9, c.id);
-        expect_relative(resonator_bandwidth(f0, q, half_power_vswr).value(),
-                        c.output("bw_matched_half_power"), 1e-9, c.id);
+        table.share(c.id, "f_lo_vswr", edges.low.value(), c.output("f_lo_vswr"), 1e-11);
+        table.share(c.id, "f_hi_vswr", edges.high.value(), c.output("f_hi_vswr"), 1e-11);
+        table.share(c.id, "bw_vswr", resonator_bandwidth(f0, q, c.input("vswr")).value(), c.output("bw_vswr"),
+                    1e-9);
+        table.share(c.id, "bw_matched_half_power", resonator_bandwidth(f0, q, half_power_vswr).value(),
+                    c.output("bw_matched_half_power"), 1e-9);
     }
     EXPECT_EQ(compared, 3);
 }

@@ -3,6 +3,7 @@
 #include "loop/full_wave.hpp"
 
 #include "base/error.hpp"
+#include "support/compared.hpp"
 #include "support/fullwave_designs.hpp"
 
 #include <cmath>
@@ -21,6 +22,7 @@ Resonance answer(const design::Design& design, double frequency_Hz, double power
 
 // Limits stated with the cases: C 0.3 % + 0.4 pF; resistances and voltage 0.5 %, ground 1 %; gain 0.05 dB.
 TEST(FullWave, IndependentCases) {
+    const support::Compared table("full-wave-cases", "Model of the design");
     int met = 0;
     for (const auto& c : support::fullwave_cases()) {
         if (c.text("drive") != "series gap opposite the capacitor") {
@@ -28,19 +30,20 @@ TEST(FullWave, IndependentCases) {
         }
         const Resonance r = answer(design_of(c), c.in("f"));
         const double pF = r.tuning_capacitance.value() * 1e12;
-        EXPECT_NEAR(pF, c.out("C_pF"), 0.003 * c.out("C_pF") + 0.4) << c.id;
-        EXPECT_NEAR(r.resistance.radiation.value() / c.out("R_rad_sky"), 1.0, 0.005) << c.id;
+        table.amount(c.id, "C [pF]", pF, c.out("C_pF"), 0.003 * c.out("C_pF") + 0.4);
+        table.share(c.id, "R to the sky [ohm]", r.resistance.radiation.value(), c.out("R_rad_sky"), 0.005);
         if (!c.free_space()) {
-            EXPECT_NEAR(r.resistance.ground->value() / c.out("R_ground"), 1.0, 0.01) << c.id;
+            table.share(c.id, "R of the ground [ohm]", r.resistance.ground->value(), c.out("R_ground"), 0.01);
         } else {
             EXPECT_FALSE(r.resistance.ground.has_value()) << c.id;
         }
         const bool one_turn = c.text("shape") != "stack8"; // those leave proximity out, which is in our model
         if (one_turn) {
-            EXPECT_NEAR(r.resistance.total().value() / c.out("R_total"), 1.0, 0.005) << c.id;
-            EXPECT_NEAR(r.capacitor_voltage_peak.value() / c.out("Vcap_peak_10W"), 1.0, 0.005) << c.id;
-            EXPECT_NEAR(r.bandwidth_vswr.value() / c.out("bw_swr2_Hz"), 1.0, 0.01) << c.id;
-            EXPECT_NEAR(r.gain_max->value, c.out("gain_max_dBi"), 0.05) << c.id;
+            table.share(c.id, "R total [ohm]", r.resistance.total().value(), c.out("R_total"), 0.005);
+            table.share(c.id, "peak V at 10 W", r.capacitor_voltage_peak.value(), c.out("Vcap_peak_10W"),
+                        0.005);
+            table.share(c.id, "bandwidth, VSWR 2 [Hz]", r.bandwidth_vswr.value(), c.out("bw_swr2_Hz"), 0.01);
+            table.amount(c.id, "gain [dBi]", r.gain_max->value, c.out("gain_max_dBi"), 0.05);
         } else {
             EXPECT_GT(r.resistance.conductor.value(), c.out("R_conductor")) << c.id;
         }

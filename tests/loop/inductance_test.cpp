@@ -4,6 +4,7 @@
 #include "loop/detail/loop_series.hpp"
 #include "loop/inductance.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 
 #include <gsl/gsl_sf_ellint.h>
@@ -37,6 +38,12 @@ int count_with(const std::string& output) {
     return count;
 }
 
+/// A row of docs/validation.
+void compare(const Case& c, const std::string& quantity, double ours, double theirs, double limit) {
+    const support::Compared table("independent-cases", "Inductance");
+    table.share(c.id, quantity, ours, theirs, limit);
+}
+
 } // namespace
 
 // independent_cases.json, inductance-01 to -03.
@@ -46,12 +53,12 @@ TEST(Inductance, OfARingInItsThinForms) {
         if (c.has_output("L_skin_thin")) {
             const auto r = metres(c.input("radius"));
             const auto a = metres(c.input("wire_diameter") / 2);
-            expect_relative(circle_inductance_thin(r, a).value(), c.output("L_skin_thin"),
-                            c.tolerance("L_skin_thin"), c.id);
-            expect_relative(circle_inductance_dc(r, a).value(), c.output("L_dc_thin"),
-                            c.tolerance("L_dc_thin"), c.id);
-            expect_relative(coaxial_mutual(r, r - a, metres(0)).value(), c.output("L_flux_inner_disc"),
-                            c.tolerance("L_flux_inner_disc"), c.id);
+            compare(c, "L_skin_thin", circle_inductance_thin(r, a).value(), c.output("L_skin_thin"),
+                    c.tolerance("L_skin_thin"));
+            compare(c, "L_dc_thin", circle_inductance_dc(r, a).value(), c.output("L_dc_thin"),
+                    c.tolerance("L_dc_thin"));
+            compare(c, "L_flux_inner_disc", coaxial_mutual(r, r - a, metres(0)).value(),
+                    c.output("L_flux_inner_disc"), c.tolerance("L_flux_inner_disc"));
         }
     }
 }
@@ -69,8 +76,10 @@ TEST(Inductance, OfTwoNearCirclesApproachesMaxwellsFirstApproximation) {
     const double a = 0.4;
     for (const double r : {1e-3, 1e-4}) {
         const double wanted = 4 * pi * a * (std::log(8 * a / r) - 2) * 1e-7;
-        expect_relative(coaxial_mutual(metres(a), metres(a), metres(r)).value(), wanted, 5 * r * r / a / a,
-                        "Maxwell");
+        const support::Compared published("published", "Coils and circles of handbooks");
+        published.share(
+            "Maxwell, Dynamical Theory, art. 112, radius/distance " + std::to_string(std::lround(a / r)),
+            "M [H]", coaxial_mutual(metres(a), metres(a), metres(r)).value(), wanted, 5 * r * r / a / a);
     }
 }
 
@@ -82,7 +91,7 @@ TEST(Inductance, MutualOfCoaxialCircles) {
             const double m =
                 coaxial_mutual(metres(c.input("r1")), metres(c.input("r2")), metres(c.input("distance")))
                     .value();
-            expect_relative(m, c.output("M"), c.tolerance("M"), c.id);
+            compare(c, "M", m, c.output("M"), c.tolerance("M"));
         }
     }
     for (const double z : {0.001, 0.05, 0.8, 12.0}) {
@@ -92,7 +101,10 @@ TEST(Inductance, MutualOfCoaxialCircles) {
         const double wanted = magnetic_constant_H_m * std::sqrt(r1 * r2) *
                               ((2 / k - k) * gsl_sf_ellint_Kcomp(k, GSL_PREC_DOUBLE) -
                                2 / k * gsl_sf_ellint_Ecomp(k, GSL_PREC_DOUBLE));
-        expect_relative(coaxial_mutual(metres(r1), metres(r2), metres(z)).value(), wanted, 1e-10, "GSL");
+        const support::Compared theory("theory",
+                                       "Mutual inductance of coaxial circles with GSL's elliptic integrals");
+        theory.share("0.7 m and 0.3 m, " + std::to_string(z).substr(0, 6) + " m apart", "M [H]",
+                     coaxial_mutual(metres(r1), metres(r2), metres(z)).value(), wanted, 1e-10);
     }
 }
 
@@ -123,7 +135,7 @@ TEST(Inductance, MutualOfCirclesWithParallelAxes) {
                 parallel_axis_mutual(metres(c.input("main_radius")), metres(c.input("small_radius")),
                                      metres(c.input("centre_offset")), metres(c.input("height")))
                     .value();
-            expect_relative(m, c.output("M"), c.tolerance("M"), c.id);
+            compare(c, "M", m, c.output("M"), c.tolerance("M"));
         }
     }
 }
@@ -142,10 +154,10 @@ TEST(Inductance, OfStraightSidedLoops) {
             polygon
                 ? polygon_inductance(static_cast<int>(c.input("n")), metres(c.input("perimeter")), a).value()
                 : rectangle_inductance(metres(c.input("width")), metres(c.input("height")), a).value();
-        expect_relative(l, c.output("L_skin"), c.tolerance("L_skin"), c.id);
+        compare(c, "L_skin", l, c.output("L_skin"), c.tolerance("L_skin"));
         if (polygon) {
             const double inside = magnetic_constant_H_m / (8 * pi) * c.input("perimeter");
-            expect_relative(l + inside, c.output("L_dc"), c.tolerance("L_dc"), c.id);
+            compare(c, "L_dc", l + inside, c.output("L_dc"), c.tolerance("L_dc"));
         }
     }
     EXPECT_EQ(compared, 4);
@@ -190,14 +202,14 @@ TEST(Inductance, OfSeveralTurns) {
             rings.push_back({metres(c.input("outer_mean_radius") - i * c.input("pitch")), metres(0)});
         }
         const auto a = metres(c.input("wire_diameter") / 2);
-        expect_relative(rings_inductance(rings, a).value(), c.output("L_rings"), c.tolerance("L_rings"),
-                        c.id);
+        compare(c, "L_rings", rings_inductance(rings, a).value(), c.output("L_rings"),
+                c.tolerance("L_rings"));
         const double taken = c.output("L_rings_pec") - c.output("L_rings");
-        expect_relative(rings_redistribution(rings, a).value(), taken, 0.1, c.id + " redistribution");
+        compare(c, "L_rings_pec - L_rings", rings_redistribution(rings, a).value(), taken, 0.1);
         if (c.has_output("M_adjacent")) {
-            expect_relative(
-                coaxial_mutual(rings[0].radius, rings[1].radius, metres(c.input("pitch"))).value(),
-                c.output("M_adjacent"), c.tolerance("M_adjacent"), c.id);
+            compare(c, "M_adjacent",
+                    coaxial_mutual(rings[0].radius, rings[1].radius, metres(c.input("pitch"))).value(),
+                    c.output("M_adjacent"), c.tolerance("M_adjacent"));
         }
     }
     EXPECT_EQ(compared, 3);
@@ -219,7 +231,10 @@ TEST(Inductance, OfManyRingsApproachesNagaokasCurrentSheet) {
         const double sheet = magnetic_constant_H_m * turns * turns * pi * radius * radius * row.k / length;
         const double rings =
             rings_inductance(stacked(turns, radius, pitch), metres(pitch / (2 * pi))).value();
-        expect_relative(rings, sheet, 5e-5, "Nagaoka " + std::to_string(row.length_over_diameter));
+        const support::Compared published("published", "Coils and circles of handbooks");
+        published.share("Grover, Table 36 (Nagaoka), length/diameter " +
+                            std::to_string(row.length_over_diameter).substr(0, 4),
+                        "K, from 200 rings", rings / sheet * row.k, row.k, 5e-5);
     }
 }
 

@@ -2,6 +2,7 @@
 #include "geometry/winding.hpp"
 #include "loop/radiation.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 
 #include <gtest/gtest.h>
@@ -15,10 +16,6 @@ using units::metres;
 using units::constants::pi;
 using units::constants::speed_of_light_m_s;
 
-void expect_relative(double value, double wanted, double tolerance, const std::string& what) {
-    EXPECT_NEAR(value / wanted - 1, 0, tolerance) << what << ": " << value << " against " << wanted;
-}
-
 std::vector<Ring> rings(int turns, double radius, double pitch) {
     std::vector<Ring> list;
     for (int i = 0; i < turns; ++i) {
@@ -29,6 +26,12 @@ std::vector<Ring> rings(int turns, double radius, double pitch) {
 
 units::Area turns_of(int turns, double area_m2) {
     return units::square_metres(turns * area_m2);
+}
+
+/// A row of docs/validation.
+void compare(const Case& c, const std::string& quantity, double ours, double theirs, double limit) {
+    const support::Compared table("independent-cases", "Radiation of a uniform current");
+    table.share(c.id, quantity, ours, theirs, limit);
 }
 
 } // namespace
@@ -45,14 +48,15 @@ TEST(Radiation, OfUniformCurrentAgreesWithTheIndependentCases) {
             const int turns = c.has_input("turns") ? static_cast<int>(c.input("turns")) : 1;
             const double r = c.input("radius");
             const double pitch = turns > 1 ? c.input("pitch") : 0;
-            expect_relative(rings_radiation(rings(turns, r, pitch), f).value(), wanted, tolerance, c.id);
-            expect_relative(small_loop_radiation(turns_of(turns, pi * r * r), f).value(), c.output("R_small"),
-                            c.tolerance("R_small"), c.id);
+            compare(c, "R_uniform_exact", rings_radiation(rings(turns, r, pitch), f).value(), wanted,
+                    tolerance);
+            compare(c, "R_small", small_loop_radiation(turns_of(turns, pi * r * r), f).value(),
+                    c.output("R_small"), c.tolerance("R_small"));
             if (turns == 1) {
                 geometry::Winding w;
                 w.size = metres(2 * r);
-                expect_relative(uniform_radiation(geometry::wire_path(w), f).value(), wanted, tolerance,
-                                c.id);
+                compare(c, "R_uniform_exact, of the path",
+                        uniform_radiation(geometry::wire_path(w), f).value(), wanted, tolerance);
             }
         } else {
             geometry::Winding w;
@@ -60,9 +64,10 @@ TEST(Radiation, OfUniformCurrentAgreesWithTheIndependentCases) {
             w.sides = static_cast<int>(c.input("n"));
             w.measure = geometry::Measure::conductor_length;
             w.size = metres(c.input("perimeter"));
-            expect_relative(uniform_radiation(geometry::wire_path(w), f).value(), wanted, tolerance, c.id);
-            expect_relative(small_loop_radiation(geometry::area(w), f).value(), c.output("R_small"),
-                            c.tolerance("R_small"), c.id);
+            compare(c, "R_uniform_exact", uniform_radiation(geometry::wire_path(w), f).value(), wanted,
+                    tolerance);
+            compare(c, "R_small", small_loop_radiation(geometry::area(w), f).value(), c.output("R_small"),
+                    c.tolerance("R_small"));
         }
     }
     EXPECT_EQ(compared, 6);
@@ -87,30 +92,31 @@ TEST(Radiation, OfARingFollowsFostersIntegral) {
 // Textbook examples, digits as transcribed from the books by a public collection of worked solutions. The
 // books use eta = 120 pi and c = 3e8 m/s, hence 0.07 % (eta) and, at a given frequency, 0.28 % (c^4).
 TEST(Radiation, OfTheTextbooksSmallLoops) {
+    const support::Compared table("published", "Small loops of textbooks");
     const double book_eta = 120 * pi / 376.730313668;
     // Balanis, Antenna Theory, example 5.1: radius lambda/25, 1 and 8 turns: 0.787572 and 50.404629 ohm.
     const double lambda = 3.0;
     const auto f = hertz(speed_of_light_m_s / lambda);
     const double area = pi * lambda * lambda / 625;
-    expect_relative(small_loop_radiation(turns_of(1, area), f).value() * book_eta, 0.787572, 3e-6,
-                    "Balanis 1");
-    expect_relative(small_loop_radiation(turns_of(8, area), f).value() * book_eta, 50.404629, 3e-6,
-                    "Balanis 8");
+    table.share("Balanis, Antenna Theory, ex. 5.1", "R, 1 turn [ohm]",
+                small_loop_radiation(turns_of(1, area), f).value() * book_eta, 0.787572, 3e-6);
+    table.share("Balanis, Antenna Theory, ex. 5.1", "R, 8 turns [ohm]",
+                small_loop_radiation(turns_of(8, area), f).value() * book_eta, 50.404629, 3e-6);
     // The rounded constant 31200: Wali, example 7.10.4: 0.7883 and 50.45 ohm.
-    expect_relative(small_loop_radiation(turns_of(1, area), f).value() * 31200 / 31149.0, 0.7883, 1e-4,
-                    "Wali");
+    table.share("Wali, ex. 7.10.4", "R with 31200 [ohm]",
+                small_loop_radiation(turns_of(1, area), f).value() * 31200 / 31149.0, 0.7883, 1e-4);
     // Sadiku, Elements of Electromagnetics, example 13.1: 10 turns, radius lambda/20: 192.3 ohm; 158 mW for
     // 5 uA/m at 2 km: H = k^2 I N A sin(t) / (4 pi r), peak.
     const double area13 = pi * lambda * lambda / 400;
     const double r13 = small_loop_radiation(turns_of(10, area13), f).value() * book_eta;
-    expect_relative(r13, 192.278, 3e-6, "Sadiku R");
+    table.share("Sadiku, ex. 13.1", "R, 10 turns [ohm]", r13, 192.278, 3e-6);
     const double k = 2 * pi / lambda;
     const double current = 5e-6 * 4 * pi * 2000 / (k * k * 10 * area13);
-    expect_relative(0.5 * current * current * r13, 0.158, 1e-3, "Sadiku P");
+    table.share("Sadiku, ex. 13.1", "power [W]", 0.5 * current * current * r13, 0.158, 1e-3);
     // Kraus, Antennas, example 7-8.1: circumference 0.1 pi wavelengths: 197 C^4 = 1.919 ohm.
     const double radius = lambda * 0.05;
-    expect_relative(small_loop_radiation(turns_of(1, pi * radius * radius), f).value() * book_eta, 1.919,
-                    2e-3, "Kraus");
+    table.share("Kraus, Antennas, ex. 7-8.1", "R [ohm]",
+                small_loop_radiation(turns_of(1, pi * radius * radius), f).value() * book_eta, 1.919, 2e-3);
 }
 
 TEST(Radiation, OfAPathDoesNotDependOnWhereItStarts) {

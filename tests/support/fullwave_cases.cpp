@@ -2,6 +2,7 @@
 
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 namespace loopwright::support {
 
@@ -68,6 +69,17 @@ std::vector<FullwaveCase> fullwave_cases() {
         all.push_back({one.at("id").get<std::string>(), one.dump()});
     }
     return all;
+}
+
+std::string place_text(const std::array<double, 3>& p) {
+    std::ostringstream text;
+    text << " at (" << p[0] << ", " << p[1] << ", " << p[2] << ") m";
+    return text.str();
+}
+std::string direction_text(const FullwaveCase::Gain& gain) {
+    std::ostringstream text;
+    text << "gain, elevation " << gain.elevation_deg << ", azimuth " << gain.azimuth_deg << " [dBi]";
+    return text.str();
 }
 
 } // namespace loopwright::support

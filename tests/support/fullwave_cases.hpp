@@ -31,5 +31,8 @@ struct FullwaveCase {
 };
 
 [[nodiscard]] std::vector<FullwaveCase> fullwave_cases();
+/// For the rows of tables: " at (1, 0, 2.5) m"; "gain, elevation 5, azimuth 90 [dBi]".
+[[nodiscard]] std::string place_text(const std::array<double, 3>& position_m);
+[[nodiscard]] std::string direction_text(const FullwaveCase::Gain& gain);
 
 } // namespace loopwright::support

@@ -1,5 +1,6 @@
 // Straight wires against what is printed on thin dipoles, and against the induced-emf formulas evaluated with
 // the GNU Scientific Library.
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 #include "wire/far_field.hpp"
 #include "wire/loops.hpp"
@@ -76,21 +77,29 @@ Complex induced_emf(double apart_m) {
 TEST(Dipole, SinusoidalCurrentHasThePrintedImpedance) {
     const Solver solver(dipoles(0.5, 1e-6, {0.0}), {200, 0, 1}, frequency);
     const Complex z = impedance_of(solver, 0, 0, half_wave);
-    EXPECT_NEAR(z.real() * printed_eta, 73.13, 0.01);
-    EXPECT_NEAR(z.imag() * printed_eta, 42.5, 0.1);
+    const support::Compared table("published", "Dipoles");
+    table.amount("half wave: Kraus, Antennas, ex. 6-12.1", "R [ohm]", z.real() * printed_eta, 73.13, 0.01);
+    table.amount("half wave: Kraus, ex. 7-17.1; Sadiku, ex. 13.2", "X [ohm]", z.imag() * printed_eta, 42.5,
+                 0.1);
 }
 
 // Kraus ex. 6-12.1 (0.4, 0.5, 0.6 wavelengths) and ex. 6-8.2 (an eighth), seen in transcriptions; his inputs
 // are up to 0.16 ohm off the formula. The formula itself is the sharper check.
 TEST(Dipole, MutualImpedanceOfParallelHalfWaves) {
+    const support::Compared table("published", "Dipoles");
     struct Pair {
         double apart, printed;
     };
     for (const Pair& pair : {Pair{0.125, 64.4}, {0.4, 6.3}, {0.5, -12.691}, {0.6, -23.381}}) {
         const Solver solver(dipoles(0.5, 1e-5, {0.0, pair.apart}), {100, 0, 1}, frequency);
         const Complex z = impedance_of(solver, 0, 1, half_wave);
-        EXPECT_NEAR(z.real() * printed_eta, pair.printed, 0.25) << pair.apart;
-        EXPECT_NEAR(std::abs(z - induced_emf(pair.apart)), 0, 0.02) << pair.apart;
+        const std::string apart = std::to_string(pair.apart).substr(0, 5) + " wavelengths apart";
+        table.amount("two half waves " + apart + ": Kraus, ex. 6-8.2, 6-12.1", "mutual R [ohm]",
+                     z.real() * printed_eta, pair.printed, 0.25);
+        const Complex formula = induced_emf(pair.apart);
+        const support::Compared theory("theory", "Mutual impedance of half-wave dipoles by induced emf");
+        theory.amount(apart, "R [ohm]", z.real(), formula.real(), 0.02);
+        theory.amount(apart, "X [ohm]", z.imag(), formula.imag(), 0.02);
     }
 }
 
@@ -99,7 +108,10 @@ TEST(Dipole, MutualImpedanceOfParallelHalfWaves) {
 TEST(Dipole, ShortDipoleRadiatesAQuarterOfThePrintedUniformCurrent) {
     const Solver solver(dipoles(0.02, 1e-6, {0.0}), {24, 0, 1}, frequency);
     const double r = impedance_of(solver, 0, 0, triangle_of_a_fiftieth).real();
-    EXPECT_NEAR(r * printed_eta / (0.315827340835 / 4), 1, 1e-3); // (k l)^2/40 is 4e-4
+    const support::Compared table("published", "Dipoles");
+    // (k l)^2/40 is 4e-4
+    table.share("a fiftieth of a wavelength: Balanis, ex. 4.1", "4 R [ohm]", 4 * r * printed_eta,
+                0.315827340835, 1e-3);
 }
 
 double broadside_gain(const Solver& solver, const std::vector<Complex>& volts) {
@@ -116,14 +128,18 @@ double broadside_gain(const Solver& solver, const std::vector<Complex>& volts) {
 // Directivity 1.64 of the half-wave dipole: Kraus ex. 2-10.2. Gains of two in phase, 4.8, 5.99, 6.83 dBi:
 // Kraus ex. 6-12.1 (seen in transcriptions), from sinusoidal currents.
 TEST(Dipole, SolvedHalfWavesHaveThePrintedGains) {
-    EXPECT_NEAR(broadside_gain(Solver(dipoles(0.5, 1e-4, {0.0}), {}, frequency), {1.0}), 1.64, 0.01);
+    const support::Compared table("published", "Dipoles");
+    table.amount("half wave: Kraus, ex. 2-10.2", "directivity",
+                 broadside_gain(Solver(dipoles(0.5, 1e-4, {0.0}), {}, frequency), {1.0}), 1.64, 0.01);
     struct Pair {
         double apart, printed_dBi;
     };
     for (const Pair& pair : {Pair{0.4, 4.8}, {0.5, 5.99}, {0.6, 6.83}}) {
         const Solver solver(dipoles(0.5, 1e-4, {0.0, pair.apart}), {}, frequency);
-        EXPECT_NEAR(10 * std::log10(broadside_gain(solver, {1.0, 1.0})), pair.printed_dBi, 0.06)
-            << pair.apart;
+        table.amount("two half waves " + std::to_string(pair.apart).substr(0, 3) +
+                         " wavelengths apart: Kraus, ex. 6-12.1",
+                     "gain [dBi]", 10 * std::log10(broadside_gain(solver, {1.0, 1.0})), pair.printed_dBi,
+                     0.06);
     }
 }
 

@@ -2,6 +2,7 @@
 // by the balance of power.
 #include "ground/power_flux.hpp"
 #include "ground/soil.hpp"
+#include "support/compared.hpp"
 #include "support/fullwave_cases.hpp"
 #include "units/constants.hpp"
 #include "wire/ground_hook.hpp"
@@ -22,6 +23,7 @@ double wavenumber(double f_Hz) {
 }
 
 TEST(PerfectGround, IsAnImageMadeOfWire) {
+    const support::Compared table("theory", "Perfect ground is an image made of wire");
     const double f = 21.2e6, height = 1.1, slope = 0.6; // tilted: all three kernels
     const geometry::Vector3 up{0, std::sin(slope), std::cos(slope)};
     const geometry::Vector3 mirrored{0, std::sin(slope), -std::cos(slope)};
@@ -41,8 +43,11 @@ TEST(PerfectGround, IsAnImageMadeOfWire) {
         for (std::size_t k = 0; k < 2; ++k) {
             // The mirrored wire runs the same way in x and y: its current is the opposite one.
             const Complex wanted = pair.at(i, k) - pair.at(i, k + 2);
-            EXPECT_NEAR(over.at(i, k).imag() / wanted.imag(), 1, 1e-5);
-            EXPECT_NEAR(over.at(i, k).real() / wanted.real(), 1, 1e-4);
+            const std::string ports = std::to_string(i + 1) + std::to_string(k + 1);
+            table.share("tilted loop at 21.2 MHz", "B" + ports + " [S]", over.at(i, k).imag(), wanted.imag(),
+                        1e-5);
+            table.share("tilted loop at 21.2 MHz", "G" + ports + " [S]", over.at(i, k).real(), wanted.real(),
+                        1e-4);
         }
     }
 }
@@ -73,26 +78,31 @@ protected:
 };
 
 TEST_P(GroundCase, CapacitanceAndWhereThePowerGoes) {
+    const support::Compared table("full-wave-cases", "Wire solver over ground");
     const auto& one = GetParam();
     const bool coupled = one.has("Dc");
     const double wanted_pF = one.out(coupled ? "C_drive_port_open_pF" : "C_pF");
-    EXPECT_NEAR(tuned_.capacitance_F * 1e12, wanted_pF, 0.003 * wanted_pF + 0.4);
+    table.amount(one.id, coupled ? "C, drive open [pF]" : "C [pF]", tuned_.capacitance_F * 1e12, wanted_pF,
+                 0.003 * wanted_pF + 0.4);
     if (coupled) {
         return;
     }
-    EXPECT_NEAR(tuned_.total_ohm() / one.out("R_total"), 1, 0.005);
-    EXPECT_NEAR(sky_ohm_ / one.out("R_rad_sky"), 1, 0.005);
-    EXPECT_NEAR((tuned_.radiation_ohm - sky_ohm_) / one.out("R_ground"), 1, 0.01);
+    table.share(one.id, "R total [ohm]", tuned_.total_ohm(), one.out("R_total"), 0.005);
+    table.share(one.id, "R to the sky [ohm]", sky_ohm_, one.out("R_rad_sky"), 0.005);
+    table.share(one.id, "R of the ground [ohm]", (tuned_.radiation_ohm - sky_ohm_), one.out("R_ground"),
+                0.01);
     const double amperes = std::sqrt(10.0 / tuned_.total_ohm());
-    EXPECT_NEAR(tuned_.capacitor_V_per_A * amperes / one.out("Vcap_rms_10W"), 1, 0.005);
+    table.share(one.id, "V rms at 10 W", tuned_.capacitor_V_per_A * amperes, one.out("Vcap_rms_10W"), 0.005);
 }
 
 TEST_P(GroundCase, SkyAndSoilTakeWhatTheWireGivesUp) {
     const double soil_ohm = ground::ground_power_W(pieces_, solution_.wavenumber_rad_m(), soil_);
-    EXPECT_NEAR((sky_ohm_ + soil_ohm) / tuned_.radiation_ohm, 1, 1e-4);
+    const support::Compared table("power-balance", "Independent cases over ground");
+    table.share(GetParam().id, "sky + ground [ohm]", sky_ohm_ + soil_ohm, tuned_.radiation_ohm, 1e-4);
 }
 
 TEST_P(GroundCase, GainInEveryDirection) {
+    const support::Compared table("full-wave-cases", "Gain over ground");
     const auto& one = GetParam();
     if (one.has("Dc")) {
         return;
@@ -104,7 +114,7 @@ TEST_P(GroundCase, GainInEveryDirection) {
         const double intensity = std::norm(field.e_theta_V) + std::norm(field.e_phi_V);
         const double ours =
             10 * std::log10(4 * pi * intensity / free_space_impedance_ohm / one.out("R_total"));
-        EXPECT_NEAR(ours, gain.gain_dBi, 0.05) << gain.elevation_deg << ' ' << gain.azimuth_deg;
+        table.amount(one.id, support::direction_text(gain), ours, gain.gain_dBi, 0.05);
     }
 }
 

@@ -1,5 +1,6 @@
 // The solver against the independent full-wave cases in free space (tests/reference/data, provenance there),
 // within the limits that file states.
+#include "support/compared.hpp"
 #include "support/fullwave_cases.hpp"
 #include "units/constants.hpp"
 #include "wire/far_field.hpp"
@@ -33,39 +34,42 @@ protected:
 };
 
 TEST_P(FreeSpaceCase, CapacitanceResistanceAndVoltage) {
+    const support::Compared table("full-wave-cases", "Wire solver in free space");
     const auto& one = GetParam();
     const double c_pF = tuned_.capacitance_F * 1e12;
     const double wanted_pF = one.out(series_drive() ? "C_pF" : "C_drive_port_open_pF");
-    EXPECT_NEAR(c_pF, wanted_pF, 0.003 * wanted_pF + 0.4);
+    table.amount(one.id, series_drive() ? "C [pF]" : "C, drive open [pF]", c_pF, wanted_pF,
+                 0.003 * wanted_pF + 0.4);
     if (!series_drive()) {
         return; // its resistances include what the coupling loop adds
     }
-    EXPECT_NEAR(tuned_.total_ohm() / one.out("R_total"), 1, 0.005);
-    EXPECT_NEAR(tuned_.radiation_ohm / one.out("R_rad_sky"), 1, 0.005);
-    EXPECT_NEAR(tuned_.conductor_ohm / one.out("R_conductor"), 1, 0.005);
-    EXPECT_NEAR(tuned_.efficiency() / one.out("efficiency"), 1, 0.005);
+    table.share(one.id, "R total [ohm]", tuned_.total_ohm(), one.out("R_total"), 0.005);
+    table.share(one.id, "R radiation [ohm]", tuned_.radiation_ohm, one.out("R_rad_sky"), 0.005);
+    table.share(one.id, "R conductor [ohm]", tuned_.conductor_ohm, one.out("R_conductor"), 0.005);
+    table.share(one.id, "efficiency", tuned_.efficiency(), one.out("efficiency"), 0.005);
     const double amperes = std::sqrt(accepted_W / tuned_.total_ohm());
-    EXPECT_NEAR(tuned_.capacitor_V_per_A * amperes / one.out("Vcap_rms_10W"), 1, 0.005);
-    EXPECT_NEAR(amperes / one.out("I_ref_rms_10W"), 1, 0.005);
+    table.share(one.id, "V rms at 10 W", tuned_.capacitor_V_per_A * amperes, one.out("Vcap_rms_10W"), 0.005);
+    table.share(one.id, "I rms at 10 W", amperes, one.out("I_ref_rms_10W"), 0.005);
 }
 
 TEST_P(FreeSpaceCase, FieldsNearBy) {
+    const support::Compared table("full-wave-cases", "Near fields in free space");
     const auto& one = GetParam();
     if (!series_drive()) {
         return;
     }
     const double amperes = std::sqrt(accepted_W / one.out("R_total"));
     for (const auto& near : one.near_fields()) {
+        const std::string at = support::place_text(near.position_m);
         const auto& [x, y, z] = near.position_m;
         const NearField field = near_field(solution_.mesh(), tuned_.per_ampere, {x, y, z});
-        EXPECT_NEAR(field.electric_rms_V_m() * amperes / near.electric_rms, 1, 0.015)
-            << x << ' ' << y << ' ' << z;
-        EXPECT_NEAR(field.magnetic_rms_A_m() * amperes / near.magnetic_rms, 1, 0.01)
-            << x << ' ' << y << ' ' << z;
+        table.share(one.id, "E" + at, field.electric_rms_V_m() * amperes, near.electric_rms, 0.015);
+        table.share(one.id, "H" + at, field.magnetic_rms_A_m() * amperes, near.magnetic_rms, 0.01);
     }
 }
 
 TEST_P(FreeSpaceCase, GainInEveryDirection) {
+    const support::Compared table("full-wave-cases", "Gain in free space");
     const auto& one = GetParam();
     if (!series_drive()) {
         return;
@@ -78,7 +82,7 @@ TEST_P(FreeSpaceCase, GainInEveryDirection) {
         const double intensity = std::norm(field.e_theta_V) + std::norm(field.e_phi_V);
         const double ours =
             10 * std::log10(4 * pi * intensity / free_space_impedance_ohm / one.out("R_total"));
-        EXPECT_NEAR(ours, gain.gain_dBi, 0.05) << gain.elevation_deg << ' ' << gain.azimuth_deg;
+        table.amount(one.id, support::direction_text(gain), ours, gain.gain_dBi, 0.05);
     }
 }
 
@@ -92,6 +96,7 @@ TEST_P(FreeSpaceCase, PowerBalance) {
 
 /// A drive at the coupling loop, the capacitor set for the least VSWR.
 TEST(CoupledDrive, VoltageCurrentAndVswr) {
+    const support::Compared table("full-wave-cases", "Coupling loop: wire solver");
     for (const auto& one : support::fullwave_cases()) {
         if (!one.free_space() || !one.has("Dc")) {
             continue;
@@ -118,7 +123,7 @@ TEST(CoupledDrive, VoltageCurrentAndVswr) {
                 best = c;
             }
         }
-        EXPECT_NEAR(best * 1e12, one.out("C_pF"), 0.003 * one.out("C_pF") + 0.4);
+        table.amount(one.id, "C [pF]", best * 1e12, one.out("C_pF"), 0.003 * one.out("C_pF") + 0.4);
 
         const std::vector<Complex> volts{
             0.0, solution.admittance().terminated_voltage({0.0, 0.0, 1.0}, 1, load(best)), 1.0};
@@ -127,15 +132,16 @@ TEST(CoupledDrive, VoltageCurrentAndVswr) {
         const double accepted = amperes.real();
         const double reference = std::abs(solution.current_at(currents, solver.mesh().model().ports[0]));
         const double scale = std::sqrt(accepted_W / accepted);
-        EXPECT_NEAR(std::abs(volts[1]) * scale / one.out("Vcap_rms_10W"), 1, 0.005);
-        EXPECT_NEAR(reference * scale / one.out("I_ref_rms_10W"), 1, 0.005);
+        table.share(one.id, "V rms at 10 W", std::abs(volts[1]) * scale, one.out("Vcap_rms_10W"), 0.005);
+        table.share(one.id, "I rms at 10 W", reference * scale, one.out("I_ref_rms_10W"), 0.005);
         const PowerParts power = solution.powers(currents);
-        EXPECT_NEAR(power.field_W / (reference * reference) / one.out("R_rad_sky"), 1, 0.005);
-        EXPECT_NEAR(power.field_W / accepted / one.out("efficiency"), 1, 0.005);
+        table.share(one.id, "R radiation [ohm]", power.field_W / (reference * reference),
+                    one.out("R_rad_sky"), 0.005);
+        table.share(one.id, "efficiency", power.field_W / accepted, one.out("efficiency"), 0.005);
         // The mutual part of two wires side by side is taken at their axes here, coaxially in the case: 2 %
         // in the square of the mutual inductance at these distances.
         const double vswr = (1 + least) / (1 - least);
-        EXPECT_NEAR(vswr / one.out("SWR_Z0"), 1, 0.04);
+        table.share(one.id, "VSWR", vswr, one.out("SWR_Z0"), 0.04);
     }
 }
 

@@ -1,5 +1,6 @@
 // What must hold for every thin wire: balance of power down to a thousandth of a wavelength, reciprocity,
 // scaling, the line limit, and two roads to one number.
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 #include "wire/far_field.hpp"
 #include "wire/loops.hpp"
@@ -7,6 +8,7 @@
 #include "wire/samples.hpp"
 
 #include <cmath>
+#include <cstdio>
 #include <gtest/gtest.h>
 
 namespace loopwright::wire::testing {
@@ -32,7 +34,10 @@ TEST(PowerBalance, HoldsDownToAThousandthOfAWavelength) {
         const Tuned tuned = tune(solution, 1e12);
         const auto pieces = current_elements(solver.mesh(), tuned.per_ampere, 4);
         const double far_W = radiated_power_W(pieces, solution.wavenumber_rad_m(), 24, 32);
-        EXPECT_NEAR(tuned.radiation_ohm / far_W, 1, 1e-9) << perimeter;
+        char name[48];
+        (void)std::snprintf(name, sizeof name, "%g wavelengths round", perimeter);
+        const support::Compared balance("power-balance", "Free space, down to a thousandth of a wavelength");
+        balance.share(name, "R of the matrix, far field [ohm]", tuned.radiation_ohm, far_W, 1e-9);
         // What goes in at the port is a difference of numbers 1e10 times as large at the lowest frequency.
         const double reactance = solution.wavenumber_rad_m() * free_space_impedance_ohm;
         EXPECT_NEAR(tuned.input_ohm.real(), tuned.total_ohm(), 1e-10 * tuned.total_ohm() + 1e-13 * reactance)
@@ -40,7 +45,8 @@ TEST(PowerBalance, HoldsDownToAThousandthOfAWavelength) {
         EXPECT_LT(solution.residual(), 1e-12);
         if (perimeter <= 0.03) { // eta pi/6 (C/lambda)^4: 197 C^4, J. D. Kraus, Antennas, ex. 7-8.1
             const double small = free_space_impedance_ohm * pi / 6 * std::pow(perimeter, 4);
-            EXPECT_NEAR(tuned.radiation_ohm / small, 1, 20 * perimeter * perimeter + 1e-5) << perimeter;
+            balance.share(name, "R, eta pi/6 (C/lambda)^4 [ohm]", tuned.radiation_ohm, small,
+                          20 * perimeter * perimeter + 1e-5);
         }
     }
 }
@@ -171,7 +177,9 @@ TEST(Reciprocity, OfTwoLoopsAskew) {
     const Currents b = other.solve(frequency, loss).currents(std::vector<Complex>{{0.0, 1.5}});
     const Complex there = reaction(one, a, other, b);
     const Complex back = reaction(other, b, one, a);
-    EXPECT_LT(std::abs(there - back), 1e-4 * std::abs(there));
+    const support::Compared table("theory", "Reciprocity of two loops askew");
+    table.amount("fields of either on the other", "difference over size",
+                 std::abs(there - back) / std::abs(there), 0, 1e-4);
     const FieldMatrix z = together.free_space(frequency);
     Complex matrix = 0;
     for (std::size_t i = 0; i < other.mesh().nodes(); ++i) {
@@ -180,7 +188,8 @@ TEST(Reciprocity, OfTwoLoopsAskew) {
             matrix -= b.unknown_A[i] * Complex(z.re[at], z.im[at]) * a.unknown_A[k];
         }
     }
-    EXPECT_LT(std::abs(there - matrix), 3e-4 * std::abs(there));
+    table.amount("fields and the mutual part of the matrix", "difference over size",
+                 std::abs(there - matrix) / std::abs(there), 0, 3e-4);
 }
 
 /// Reactance of a long narrow rectangle at one short end.
@@ -202,7 +211,8 @@ TEST(TwoWireLine, LongNarrowRectangleIsAShortedLine) {
     const auto beta = [](double hertz) { return 2 * pi * hertz / speed_of_light_m_s; };
     const double x6 = rectangle_reactance(6, apart, radius, units::kilohertz(50));
     const double x9 = rectangle_reactance(9, apart, radius, units::kilohertz(50));
-    EXPECT_NEAR((x9 - x6) / 3 / (impedance * beta(5e4)), 1, 3e-4);
+    const support::Compared table("theory", "Long narrow rectangle as a two-wire line");
+    table.share("50 kHz, 3 m more", "X [ohm/m]", (x9 - x6) / 3, impedance * beta(5e4), 3e-4);
     const double end_m = 0.5 * (x6 / (impedance * beta(5e4)) - 6); // as a length of line, each end
     EXPECT_LT(std::abs(end_m), apart);
     // The charge at the driven end, not in this picture, is worth some centimetres of line: 1 %.
@@ -212,7 +222,8 @@ TEST(TwoWireLine, LongNarrowRectangleIsAShortedLine) {
             const double x = rectangle_reactance(length_m, apart, radius, units::hertz(hertz));
             return std::atan(x / impedance - b * end_m);
         };
-        EXPECT_NEAR((angle(9) - angle(6)) / (3 * b), 1, 1e-2) << hertz;
+        table.share(std::to_string(std::lround(hertz / 1e6)) + " MHz, 3 m more", "phase constant [rad/m]",
+                    (angle(9) - angle(6)) / 3, b, 1e-2);
     }
 }
 

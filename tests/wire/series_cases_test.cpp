@@ -4,6 +4,7 @@
 #include "conductor/skin_effect.hpp"
 #include "geometry/winding.hpp"
 #include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 #include "wire/loops.hpp"
 #include "wire/near_field.hpp"
@@ -17,6 +18,10 @@ namespace {
 
 using units::constants::pi;
 constexpr double no_loss_q = 1e12;
+
+support::Compared series_table() {
+    return {"independent-cases", "Wire solver and tuned loops by other methods"};
+}
 
 Complex tube_ohm_per_m(const support::Case& c, double frequency_Hz) {
     return conductor::tube_internal_impedance(
@@ -68,7 +73,7 @@ Answer answer(const support::Case& c, const WireModel& model) {
 
 void expect(const support::Case& c, const char* name, double value) {
     const double u = std::max(c.u_model(name), c.u_num(name));
-    EXPECT_NEAR(value / c.output(name), 1, u + 0.01) << c.id << ' ' << name;
+    series_table().share(c.id, name, value, c.output(name), u + 0.01);
 }
 
 TEST(SeriesCases, TunedRoundLoops) {
@@ -79,7 +84,7 @@ TEST(SeriesCases, TunedRoundLoops) {
         }
         const Answer a = answer(c, round_loop(c));
         const Tuned& t = a.tuned;
-        EXPECT_NEAR(t.capacitance_F, c.output("C"), 0.5e-12) << c.id;
+        series_table().amount(c.id, "C [pF]", t.capacitance_F * 1e12, c.output("C") * 1e12, 0.5);
         const double to_capacitor = 1 / (t.capacitor_A_per_A * t.capacitor_A_per_A);
         expect(c, "R_total_at_capacitor", t.total_ohm() * to_capacitor);
         expect(c, "R_rad_at_capacitor", t.radiation_ohm * to_capacitor);
@@ -102,7 +107,7 @@ TEST(SeriesCases, TunedPolygons) {
             continue;
         }
         const Answer a = answer(c, regular_polygon(c));
-        EXPECT_NEAR(a.tuned.capacitance_F, c.output("C"), 0.5e-12) << c.id;
+        series_table().amount(c.id, "C [pF]", a.tuned.capacitance_F * 1e12, c.output("C") * 1e12, 0.5);
         expect(c, "efficiency", a.tuned.efficiency());
         expect(c, "Q_Z", a.q);
         expect(c, "V_cap_rms", a.tuned.capacitor_V_per_A * std::sqrt(c.input("power") / a.tuned.total_ohm()));
