@@ -32,7 +32,8 @@ protected:
     BandsBoardTest()
         : settings_(folder_.filePath(QStringLiteral("settings.ini"))), context_{settings_, document_,
                                                                                 focus_,    comparison_,
-                                                                                survey_,   compared_},
+                                                                                survey_,   point_,
+                                                                                compared_},
           board_(context_, model_) {
         model_.set_surveys(test::made_survey(), nullptr, {});
         board_.resize(1200, 300);
@@ -44,6 +45,7 @@ protected:
     session::Document document_;
     session::Focus focus_;
     session::Comparison comparison_;
+    jobs::PointJob point_;
     jobs::SurveyJob survey_, compared_;
     Context context_;
     BandBoardModel model_;

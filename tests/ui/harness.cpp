@@ -54,7 +54,8 @@ bool wait_for_survey(app::MainWindow& window) {
     clock.start();
     while (clock.elapsed() < patience_ms) {
         QCoreApplication::processEvents(QEventLoop::AllEvents, look_again_ms);
-        if (window.survey().result() && !window.survey().stale()) {
+        if (window.survey().result() && !window.survey().stale() && window.point().result() &&
+            !window.point().stale()) {
             QCoreApplication::processEvents();
             return true;
         }

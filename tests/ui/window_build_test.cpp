@@ -22,7 +22,9 @@ class WindowBuildTest : public test::WindowTest {
 protected:
     void SetUp() override { open_window(); }
     const design::Design& design() { return window().document().design(); }
+    /// What stands there once it has been computed.
     QString value_of(const char* id) {
+        EXPECT_TRUE(test::wait_for_survey(window()));
         auto* label = find<QLabel>(std::string("value.") + id);
         return label == nullptr ? QString() : label->text();
     }
@@ -105,7 +107,7 @@ TEST_F(WindowBuildTest, FrequencyInFocusMovesTheNumbers) {
 
 TEST_F(WindowBuildTest, BeyondTheModelItSaysNotEstablishedAndWhy) {
     type("loop.size", QStringLiteral("3 m"));
-    type("focus.frequency", QStringLiteral("28 MHz")); // 9.4 m of conductor, 0.88 wavelengths
+    type("focus.frequency", QStringLiteral("40 MHz")); // 9.4 m of conductor, 1.26 wavelengths
     press(Qt::Key_Tab);
     EXPECT_EQ(value_of("efficiency"), QStringLiteral("not established"));
     EXPECT_FALSE(find<QLabel>("value.efficiency")->toolTip().isEmpty());

@@ -26,9 +26,10 @@ const QString window_name = QStringLiteral("main");
 /// 231 points from 1.8 to 54 MHz: a step of 1.5 %, finer than a pixel of a chart over half a page.
 constexpr int curve_points = 231;
 
-survey::Request request_of(const design::Design& design) {
+survey::Request request_of(const design::Design& design, loop::Model model) {
     survey::Request request;
     request.design = design;
+    request.model = model;
     request.points = curve_points;
     return request;
 }
@@ -37,8 +38,8 @@ survey::Request request_of(const design::Design& design) {
 
 MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_folder, QWidget* parent)
     : QMainWindow(parent), settings_(settings),
-      document_(recovery_folder), context_{settings_,   document_, focus_,
-                                           comparison_, survey_,   compared_survey_},
+      document_(recovery_folder), context_{settings_, document_, focus_,          comparison_,
+                                           survey_,   point_,    compared_survey_},
       recovery_folder_(recovery_folder), files_(new FileActions(context_, this)),
       pages_(new QTabWidget(this)) {
     build_pages();
@@ -48,7 +49,7 @@ MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_fol
     resize(usual_size.boundedTo(screen));
     restoreGeometry(settings_.window_state(window_name));
     show_title();
-    start_survey();
+    start_computing();
 }
 
 MainWindow::~MainWindow() = default;
@@ -76,20 +77,43 @@ void MainWindow::add_page(QWidget* page, const QString& name) {
 }
 
 void MainWindow::connect_session() {
-    connect(&document_, &session::Document::design_changed, this, &MainWindow::start_survey);
+    connect(&document_, &session::Document::design_changed, this, [this] {
+        focus_.set_region(document_.design().station.region);
+        start_computing();
+    });
+    connect(&focus_, &session::Focus::changed, this, &MainWindow::start_point);
+    connect(&settings_, &settings::Settings::model_changed, this, [this] {
+        start_computing();
+        start_comparison();
+    });
     connect(&document_, &session::Document::replaced, this, [this] { focus_to_choose_ = true; });
     connect(&document_, &session::Document::state_changed, this, &MainWindow::show_title);
     connect(&comparison_, &session::Comparison::changed, this, &MainWindow::start_comparison);
     connect(&survey_, &jobs::SurveyJob::finished, this, &MainWindow::choose_focus);
 }
 
+/// The point first: it is small, and what the eye is on.
+void MainWindow::start_computing() {
+    start_point();
+    start_survey();
+}
+
 void MainWindow::start_survey() {
-    survey_.start(request_of(document_.design()));
+    survey_.start(request_of(document_.design(), settings_.model()));
+}
+
+void MainWindow::start_point() {
+    jobs::PointRequest request;
+    request.design = document_.design();
+    request.frequency = focus_.frequency();
+    request.model = settings_.model();
+    request.other_beside = settings_.other_model_beside();
+    point_.start(request);
 }
 
 void MainWindow::start_comparison() {
     if (comparison_.design()) {
-        compared_survey_.start(request_of(*comparison_.design()));
+        compared_survey_.start(request_of(*comparison_.design(), settings_.model()));
     } else {
         compared_survey_.clear();
     }
@@ -150,7 +174,8 @@ void MainWindow::show_explanation(const QString& key) {
 
 void MainWindow::refresh_explanation() {
     if (explanation_->isVisible()) {
-        explanation_->set_point(document_.design(), build_->headlines().point(), settings_.unit_system());
+        explanation_->set_point(build_->headlines().design(), build_->headlines().point(),
+                                settings_.unit_system());
     }
 }
 

@@ -32,6 +32,7 @@ public:
     [[nodiscard]] session::Focus& focus() { return focus_; }
     [[nodiscard]] FileActions& files() { return *files_; }
     [[nodiscard]] jobs::SurveyJob& survey() { return survey_; }
+    [[nodiscard]] jobs::PointJob& point() { return point_; }
     [[nodiscard]] pages::BandsPage& bands() { return *bands_; }
     [[nodiscard]] QTabWidget& pages() { return *pages_; }
 
@@ -47,11 +48,15 @@ private:
     void build_file_menu();
     void build_edit_menu();
     void build_view_menu();
+    void add_unit_systems(QMenu* view);
+    void add_models(QMenu* view);
     void build_help_menu();
     void fill_samples(QMenu* menu);
     void fill_recent(QMenu* menu);
     void connect_session();
+    void start_computing();
     void start_survey();
+    void start_point();
     void start_comparison();
     void choose_focus();
     void show_title();
@@ -67,6 +72,7 @@ private:
     session::Focus focus_;
     session::Comparison comparison_;
     jobs::SurveyJob survey_;
+    jobs::PointJob point_;
     jobs::SurveyJob compared_survey_;
     pages::Context context_;
     QString recovery_folder_;

@@ -18,7 +18,9 @@ QAction* MainWindow::add_action(QMenu* menu, const QString& text, const QKeySequ
                                 const std::function<void()>& work) {
     QAction* action = menu->addAction(text);
     action->setShortcut(keys);
-    connect(action, &QAction::triggered, this, work);
+    if (work) {
+        connect(action, &QAction::triggered, this, work);
+    }
     return action;
 }
 
@@ -97,6 +99,33 @@ void MainWindow::build_view_menu() {
                    [this, i] { pages_->setCurrentIndex(i); });
     }
     view->addSeparator();
+    add_models(view);
+    view->addSeparator();
+    add_unit_systems(view);
+}
+
+/// Which model computes, and whether the other one stands beside it.
+void MainWindow::add_models(QMenu* view) {
+    auto* models = new QActionGroup(this);
+    const auto add_model = [&](const QString& text, const QKeySequence& keys, loop::Model model) {
+        QAction* action = add_action(view, text, keys, [this, model] { settings_.set_model(model); });
+        action->setCheckable(true);
+        models->addAction(action);
+        const auto show = [this, action, model] { action->setChecked(settings_.model() == model); };
+        connect(&settings_, &settings::Settings::model_changed, action, show);
+        show();
+    };
+    add_model(tr("Engine: &full wave"), QKeySequence(Qt::CTRL | Qt::Key_F), loop::Model::full_wave);
+    add_model(tr("Engine: c&losed form"), QKeySequence(Qt::CTRL | Qt::Key_L), loop::Model::closed_form);
+    QAction* beside = add_action(view, tr("&Other model beside it"), QKeySequence(Qt::CTRL | Qt::Key_B), {});
+    beside->setCheckable(true);
+    connect(beside, &QAction::triggered, &settings_, &settings::Settings::set_other_model_beside);
+    const auto show = [this, beside] { beside->setChecked(settings_.other_model_beside()); };
+    connect(&settings_, &settings::Settings::model_changed, beside, show);
+    show();
+}
+
+void MainWindow::add_unit_systems(QMenu* view) {
     auto* systems = new QActionGroup(this);
     const auto add_system = [&](const QString& text, units::UnitSystem system) {
         QAction* action = add_action(view, text, {}, [this, system] { settings_.set_unit_system(system); });

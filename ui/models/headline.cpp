@@ -1,6 +1,7 @@
 #include "models/headline.hpp"
 
 #include "band/emission.hpp"
+#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
@@ -54,11 +55,17 @@ Headline efficiency(const Resonance& r) {
         known(r.efficiency_range)
             ? Headlines::tr("%1 to %2").arg(percent(r.efficiency_range.low), percent(r.efficiency_range.high))
             : QString();
-    line.remark = joined({range, Headlines::tr("of the accepted power goes to the sky")});
+    QString ground;
+    if (r.resistance.ground && r.resistance.total().value() > 0.0) {
+        ground = Headlines::tr("%1 heats the ground; a bandwidth measurement would suggest %2")
+                     .arg(percent(r.resistance.ground->value() / r.resistance.total().value(), 2),
+                          percent(r.efficiency_from_bandwidth, 2));
+    }
+    line.remark = joined({range, Headlines::tr("of the accepted power goes to the sky"), ground});
     return line;
 }
 
-Headline gain(const Resonance& r, const OperatingPoint& point) {
+Headline gain(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
     Headline line{
         QStringLiteral("gain_max_dBi"), Headlines::tr("Gain, best direction"), {}, {}, {}, true, {}};
     if (!r.gain_max) {
@@ -68,10 +75,23 @@ Headline gain(const Resonance& r, const OperatingPoint& point) {
         return line;
     }
     line.value = decibels(*r.gain_max, QStringLiteral("dBi"));
-    line.remark = point.model == loop::Model::closed_form
-                      ? Headlines::tr("over isotropic, in free space")
-                      : Headlines::tr("over isotropic, above the horizon");
+    const bool free =
+        point.model == loop::Model::closed_form || design.site.ground.kind == design::GroundKind::free_space;
+    line.remark = free ? Headlines::tr("over isotropic, in free space")
+                       : Headlines::tr("over isotropic, above the horizon");
     return line;
+}
+
+/// Where the low angle counts: above real ground the best direction is often straight up.
+Headline low_gain(const Resonance& r) {
+    return {QStringLiteral("gain_low_angle_dBi"),
+            Headlines::tr("Gain at 15° elevation"),
+            r.gain_low_angle ? decibels(*r.gain_low_angle, QStringLiteral("dBi"))
+                             : Headlines::tr("not established"),
+            r.gain_low_angle ? Headlines::tr("best azimuth") : QString(),
+            {},
+            r.gain_low_angle.has_value(),
+            r.gain_low_angle ? QString() : Headlines::tr("The model gives no gain for this loop here.")};
 }
 
 Headline voltage(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
@@ -162,6 +182,7 @@ Headline quality(const Resonance& r) {
             Headlines::tr("loaded and matched: %1").arg(number(r.q_loaded())),
             {},
             true,
+            {},
             {}};
 }
 
@@ -173,21 +194,21 @@ Headline current(const Resonance& r, const OperatingPoint& point) {
                 .arg(short_text(point.power.value(), units::Dimension::power)),
             {},
             true,
+            {},
             {}};
 }
 
 std::vector<Headline> nothing(const OperatingPoint& point) {
     const QString reason = reason_not_established(point);
-    const QStringList ids = {QStringLiteral("efficiency"),
-                             QStringLiteral("gain_max_dBi"),
-                             QStringLiteral("capacitor_voltage_peak_V"),
-                             QStringLiteral("tuning_capacitance_F"),
-                             QStringLiteral("bandwidth_vswr_Hz"),
-                             QStringLiteral("q_unloaded"),
-                             QStringLiteral("loop_current_rms_A")};
+    const QStringList ids = {
+        QStringLiteral("efficiency"),           QStringLiteral("gain_max_dBi"),
+        QStringLiteral("gain_low_angle_dBi"),   QStringLiteral("capacitor_voltage_peak_V"),
+        QStringLiteral("tuning_capacitance_F"), QStringLiteral("bandwidth_vswr_Hz"),
+        QStringLiteral("q_unloaded"),           QStringLiteral("loop_current_rms_A")};
     const QStringList labels = {
         Headlines::tr("Efficiency"),
         Headlines::tr("Gain, best direction"),
+        Headlines::tr("Gain at 15° elevation"),
         Headlines::tr("Capacitor voltage, peak"),
         Headlines::tr("Tuning capacitance"),
         Headlines::tr("Bandwidth, VSWR up to %1").arg(plain_number(point.vswr_limit, 3)),
@@ -228,17 +249,18 @@ QString reason_not_established(const OperatingPoint& point) {
 }
 
 std::vector<Headline> headlines(const OperatingPoint& point, const design::Design& design) {
+    std::vector<Headline> lines;
     if (!point.resonance) {
-        return nothing(point);
+        lines = nothing(point);
+    } else {
+        const Resonance& r = *point.resonance;
+        lines = {efficiency(r),     gain(r, point, design),      low_gain(r), voltage(r, point, design),
+                 tuning(r, design), bandwidth(r, point, design), quality(r),  current(r, point)};
     }
-    const Resonance& r = *point.resonance;
-    return {efficiency(r),
-            gain(r, point),
-            voltage(r, point, design),
-            tuning(r, design),
-            bandwidth(r, point, design),
-            quality(r),
-            current(r, point)};
+    for (Headline& line : lines) {
+        line.model = model_name(point.model);
+    }
+    return lines;
 }
 
 } // namespace loopwright::models

@@ -22,6 +22,7 @@ struct Headline {
     Standing standing = Standing::plain;
     bool established = true;
     QString reason; ///< why it is not
+    QString model = {}; ///< which model it is from, in words
 };
 
 /// In the order they are read. Never empty. design: what the point is of.

@@ -2,6 +2,7 @@
 
 #include "band/emission.hpp"
 #include "models/headline.hpp"
+#include "models/model_words.hpp"
 
 #include <QStringList>
 
@@ -257,8 +258,7 @@ std::vector<ChartContent> survey_charts(const survey::Survey& survey, const surv
 QString conditions(const survey::Survey& survey) {
     const survey::Request& request = survey.request;
     QStringList parts;
-    parts << (request.model == loop::Model::closed_form ? Charts::tr("free space, closed form")
-                                                        : Charts::tr("full-wave model"));
+    parts << model_and_ground(request.model, request.design.site.ground);
     parts << Charts::tr("%1 accepted, peak envelope power")
                  .arg(given_text(request.design.station.power.value.value(), units::Dimension::power));
     if (const auto emission = band::find_emission(request.design.station.emission)) {

@@ -14,7 +14,7 @@ namespace loopwright::models {
                                                       const survey::Survey* compared = nullptr,
                                                       const QString& compared_name = {});
 
-/// What the figures are for, in one line: "Free space, closed form · 5 W · FT8 · VSWR 2".
+/// What the figures are for, in one line: "Full wave, over average ground · 5 W · FT8 · VSWR 2".
 [[nodiscard]] QString conditions(const survey::Survey& survey);
 
 } // namespace loopwright::models

@@ -1,5 +1,6 @@
 #include "models/voltage_warning.hpp"
 
+#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
@@ -54,9 +55,10 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
     }
     const loop::Resonance& r = *worst->point.resonance;
     const units::Voltage high = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
-    const QString where = Warnings::tr("%1 peak on %2 at %3")
+    const QString where = Warnings::tr("%1 peak on %2 at %3 (%4)")
                               .arg(shown(high), QString::fromStdString(worst->band.name),
-                                   short_text(worst->point.power.value(), units::Dimension::power));
+                                   short_text(worst->point.power.value(), units::Dimension::power),
+                                   model_name(worst->point.model));
     const auto& rating = survey.request.design.capacitor.rating.peak_voltage;
     if (!rating) {
         return {VoltageState::no_rating,

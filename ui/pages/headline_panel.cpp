@@ -4,14 +4,15 @@
 #include "base/error.hpp"
 #include "inputs/choice_field.hpp"
 #include "inputs/entry.hpp"
+#include "loop/loop_model.hpp"
+#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
-#include "pages/standing.hpp"
 
+#include <QCheckBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
@@ -19,50 +20,68 @@ namespace loopwright::pages {
 namespace {
 
 constexpr int unit_px = 8;
-constexpr double vswr_limit = 2.0;
-constexpr double value_size = 1.25; ///< against the usual font
-/// Rows of the grid that one number takes: the number, its conditions.
-constexpr int rows_a_line = 2;
-
-QFont value_font(const QWidget& widget) {
-    QFont font = widget.font();
-    font.setPointSizeF(font.pointSizeF() * value_size);
-    font.setBold(true);
-    return font;
-}
+/// What takes less is not worth a sign that it is under way.
+constexpr int patience_ms = 250;
 
 } // namespace
 
 HeadlinePanel::HeadlinePanel(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context),
       frequency_(new inputs::Entry({units::Dimension::frequency}, "frequency", this)),
-      band_(new inputs::ChoiceField(this)), grid_(new QGridLayout), model_name_(new QLabel(this)),
-      notices_(new QLabel(this)) {
+      band_(new inputs::ChoiceField(this)), model_(new inputs::ChoiceField(this)),
+      beside_(new QCheckBox(this)), numbers_(new QWidget(this)), grid_(new QGridLayout),
+      head_(new QLabel(numbers_)), other_head_(new QLabel(numbers_)), model_name_(new QLabel(this)),
+      notices_(new QLabel(numbers_)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(unit_px, unit_px, unit_px, unit_px);
     column->setSpacing(unit_px);
     build_focus_row(column);
+    build_model_row(column);
     model_name_->setWordWrap(true);
     model_name_->setForegroundRole(QPalette::PlaceholderText);
+    model_name_->setObjectName(QStringLiteral("headline.model"));
     column->addWidget(model_name_);
+    auto* inner = new QVBoxLayout(numbers_);
+    inner->setContentsMargins(0, 0, 0, 0);
+    inner->setSpacing(unit_px);
     grid_->setHorizontalSpacing(unit_px);
     grid_->setVerticalSpacing(0);
     grid_->setColumnStretch(0, 1);
-    column->addLayout(grid_);
+    for (QLabel* head : {head_, other_head_}) {
+        head->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+        head->setForegroundRole(QPalette::PlaceholderText);
+    }
+    grid_->addWidget(head_, 0, 1);
+    grid_->addWidget(other_head_, 0, 2);
+    inner->addLayout(grid_);
     notices_->setWordWrap(true);
     notices_->setTextFormat(Qt::PlainText);
     notices_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     notices_->setAccessibleName(tr("Notices"));
-    column->addWidget(notices_);
+    notices_->setObjectName(QStringLiteral("headline.notices"));
+    inner->addWidget(notices_);
+    column->addWidget(numbers_);
     column->addStretch();
-    connect(&context_.document, &session::Document::design_changed, this, &HeadlinePanel::prepare_model);
-    connect(&context_.settings, &settings::Settings::unit_system_changed, this, &HeadlinePanel::refreshed);
-    connect(&context_.focus, &session::Focus::changed, this, [this] {
-        refresh_focus();
-        refresh();
-    });
+    connect_context();
     refresh_focus();
-    prepare_model();
+    refresh_model();
+    refresh();
+}
+
+void HeadlinePanel::connect_context() {
+    patience_.setSingleShot(true);
+    patience_.setInterval(patience_ms);
+    connect(&patience_, &QTimer::timeout, this, &HeadlinePanel::show_stale);
+    connect(&context_.point, &jobs::PointJob::started, this, [this] {
+        if (!patience_.isActive()) {
+            patience_.start();
+        }
+    });
+    connect(&context_.point, &jobs::PointJob::finished, this, &HeadlinePanel::refresh);
+    connect(&context_.point, &jobs::PointJob::failed, this, &HeadlinePanel::show_failure);
+    connect(&context_.focus, &session::Focus::changed, this, &HeadlinePanel::refresh_focus);
+    connect(&context_.settings, &settings::Settings::unit_system_changed, this, &HeadlinePanel::refreshed);
+    connect(&context_.settings, &settings::Settings::model_changed, this, &HeadlinePanel::refresh_model);
 }
 
 void HeadlinePanel::build_focus_row(QVBoxLayout* column) {
@@ -86,11 +105,42 @@ void HeadlinePanel::build_focus_row(QVBoxLayout* column) {
             [this](int index) { context_.focus.set_band(band_->itemData(index).toString()); });
 }
 
+void HeadlinePanel::build_model_row(QVBoxLayout* column) {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(unit_px);
+    auto* label = new QLabel(tr("En&gine"), this);
+    label->setBuddy(model_);
+    model_->addItems({tr("Full wave"), tr("Closed form")});
+    model_->setObjectName(QStringLiteral("engine"));
+    model_->setAccessibleName(tr("Engine"));
+    model_->setToolTip(tr(
+        "What computes all figures of the window. Full wave: the fields of the loop as it stands, over its "
+        "ground. Closed form: published formulas for a small loop in free space."));
+    model_->setAccessibleDescription(model_->toolTip());
+    beside_->setObjectName(QStringLiteral("engine.beside"));
+    row->addWidget(label);
+    row->addWidget(model_);
+    row->addWidget(beside_, 1);
+    column->addLayout(row);
+    connect(model_, &inputs::ChoiceField::chosen, this, [this](int index) {
+        context_.settings.set_model(index == 0 ? loop::Model::full_wave : loop::Model::closed_form);
+    });
+    connect(beside_, &QCheckBox::clicked, &context_.settings, &settings::Settings::set_other_model_beside);
+}
+
+void HeadlinePanel::refresh_model() {
+    const bool full = context_.settings.model() == loop::Model::full_wave;
+    model_->show_choice(full ? 0 : 1);
+    beside_->setText(full ? tr("closed form beside it") : tr("full wave beside i&t"));
+    beside_->setToolTip(tr("Shows the figures of the other model beside those of the engine."));
+    beside_->setChecked(context_.settings.other_model_beside());
+}
+
 void HeadlinePanel::take_frequency(double hertz) {
-    try {
-        if (model_) { // it knows which frequencies it takes
-            (void)model_->at(units::hertz(hertz), context_.document.design().station.power.value, vswr_limit);
-        }
+    try { // the closed form knows as well as any model which frequencies are taken
+        const design::Design& design = context_.document.design();
+        (void)loop::make_model(design, loop::Model::closed_form)
+            ->at(units::hertz(hertz), design.station.power.value, 2.0);
         context_.focus.set_frequency(units::hertz(hertz));
     } catch (const base::InputError& error) {
         frequency_->field().refuse(refusal_sentence(error));
@@ -110,87 +160,59 @@ void HeadlinePanel::refresh_focus() {
     frequency_->field().set_value(frequency.value(), {});
 }
 
-void HeadlinePanel::prepare_model() {
-    context_.focus.set_region(context_.document.design().station.region);
-    try {
-        model_ = loop::make_model(context_.document.design(), loop::Model::closed_form);
-    } catch (const base::InputError&) {
-        model_.reset(); // the document holds only designs that can be; a model may be stricter
-    }
-    refresh_focus();
-    refresh();
+std::optional<loop::OperatingPoint> HeadlinePanel::point() const {
+    const auto result = context_.point.result();
+    return result ? std::optional(result->point) : std::nullopt;
+}
+
+const design::Design& HeadlinePanel::design() const {
+    const auto result = context_.point.result();
+    return result ? result->request.design : context_.document.design();
 }
 
 void HeadlinePanel::refresh() {
-    point_.reset();
-    if (model_) {
-        try {
-            point_ = model_->at(context_.focus.frequency(), context_.document.design().station.power.value,
-                                vswr_limit);
-        } catch (const base::InputError&) {
-            point_.reset();
-        }
+    const auto result = context_.point.result();
+    loop::OperatingPoint shown;
+    shown.model = context_.settings.model();
+    if (result) {
+        shown = result->point;
     }
-    model_name_->setText(tr("Closed form, in free space, at %1")
-                             .arg(models::short_text(context_.document.design().station.power)));
-    const auto headlines =
-        models::headlines(point_.value_or(loop::OperatingPoint{}), context_.document.design());
+    const bool both = result && result->other;
+    model_name_->setText(tr("Figures: %1, at %2")
+                             .arg(models::model_and_ground(shown.model, design().site.ground),
+                                  models::short_text(design().station.power)));
+    head_->setText(models::model_name(shown.model));
+    head_->setVisible(both);
+    other_head_->setText(both ? models::model_name(result->other->model) : QString());
+    other_head_->setVisible(both);
+    const auto headlines = models::headlines(shown, design());
+    const auto others = both ? models::headlines(*result->other, design()) : std::vector<models::Headline>{};
     while (lines_.size() < headlines.size()) {
         add_line();
     }
     for (std::size_t i = 0; i < headlines.size(); ++i) {
         show_line(i, headlines[i]);
+        show_other(i, i < others.size() ? &others[i] : nullptr);
     }
-    show_notices();
+    show_notices(result ? std::optional(result->point) : std::nullopt);
+    if (!context_.point.stale()) {
+        patience_.stop();
+    }
+    show_stale();
     Q_EMIT refreshed();
 }
 
-void HeadlinePanel::add_line() {
-    Line line{new QLabel(this), new QLabel(this), new QLabel(this), new QToolButton(this)};
-    line.value->setFont(value_font(*this));
-    line.value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    line.value->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    line.remark->setWordWrap(true);
-    line.remark->setContentsMargins(0, 0, 0, unit_px);
-    line.why->setText(tr("?"));
-    line.why->setAutoRaise(true);
-    line.why->setFocusPolicy(Qt::StrongFocus);
-    const int row = static_cast<int>(lines_.size()) * rows_a_line;
-    grid_->addWidget(line.label, row, 0);
-    grid_->addWidget(line.value, row, 1);
-    grid_->addWidget(line.why, row, 2);
-    grid_->addWidget(line.remark, row + 1, 0, 1, 3);
-    connect(line.why, &QToolButton::clicked, this,
-            [this, why = line.why] { Q_EMIT explanation_wanted(why->objectName()); });
-    lines_.push_back(line);
+void HeadlinePanel::show_failure(const QString& message) {
+    patience_.stop();
+    show_stale();
+    model_name_->setText(
+        tr("Not computed: %1 The figures below are those of the last design that could be.").arg(message));
 }
 
-void HeadlinePanel::show_line(std::size_t index, const models::Headline& headline) {
-    const Line& line = lines_.at(index);
-    line.label->setText(headline.label);
-    line.value->setText(headline.value);
-    line.value->setAccessibleName(headline.label);
-    line.value->setToolTip(headline.reason);
-    line.value->setObjectName(QStringLiteral("value.") + headline.id);
-    QFont font = value_font(*this);
-    font.setBold(headline.established);
-    line.value->setFont(font);
-    line.remark->setText(standing_mark(headline.standing) + headline.remark);
-    line.remark->setToolTip(headline.reason);
-    line.remark->setVisible(!headline.remark.isEmpty());
-    line.why->setObjectName(headline.id);
-    line.why->setAccessibleName(tr("Where does %1 come from").arg(headline.label));
-    line.why->setToolTip(tr("Where does this number come from: formula, parts, source, range"));
-}
-
-void HeadlinePanel::show_notices() {
-    QStringList texts;
-    if (point_) {
-        for (const base::Notice& notice : point_->notices.worst_first()) {
-            texts << severity_mark(notice.severity) + QString::fromStdString(notice.text);
-        }
-    }
-    notices_->setText(texts.join(QLatin1Char('\n')));
+/// Greys what belongs to an older state, once that has lasted a moment.
+void HeadlinePanel::show_stale() {
+    greyed_ = context_.point.stale() && !patience_.isActive();
+    numbers_->setEnabled(!greyed_);
 }
 
 } // namespace loopwright::pages

@@ -10,6 +10,10 @@ namespace {
 
 constexpr int recent_limit = 10;
 const QString key_units = QStringLiteral("units");
+const QString key_model = QStringLiteral("model");
+const QString word_closed_form = QStringLiteral("closed-form");
+const QString key_beside = QStringLiteral("other_model_beside");
+const QString key_current = QStringLiteral("current_drawn");
 const QString key_recent = QStringLiteral("recent_files");
 const QString key_folder = QStringLiteral("last_folder");
 const QString key_caution = QStringLiteral("caution_read");
@@ -32,6 +36,35 @@ Settings::~Settings() = default;
 void Settings::load() {
     const bool imperial = store_->value(key_units).toString() == QLatin1String("imperial");
     unit_system_ = imperial ? units::UnitSystem::imperial : units::UnitSystem::metric;
+    model_ = store_->value(key_model).toString() == word_closed_form ? loop::Model::closed_form
+                                                                     : loop::Model::full_wave;
+    other_model_beside_ = store_->value(key_beside, false).toBool();
+    current_drawn_ = store_->value(key_current, false).toBool();
+}
+
+void Settings::set_model(loop::Model model) {
+    if (model != model_) {
+        model_ = model;
+        store_->setValue(key_model,
+                         model == loop::Model::closed_form ? word_closed_form : QStringLiteral("full-wave"));
+        Q_EMIT model_changed();
+    }
+}
+
+void Settings::set_other_model_beside(bool beside) {
+    if (beside != other_model_beside_) {
+        other_model_beside_ = beside;
+        store_->setValue(key_beside, beside);
+        Q_EMIT model_changed();
+    }
+}
+
+void Settings::set_current_drawn(bool drawn) {
+    if (drawn != current_drawn_) {
+        current_drawn_ = drawn;
+        store_->setValue(key_current, drawn);
+        Q_EMIT current_drawn_changed();
+    }
 }
 
 void Settings::set_unit_system(units::UnitSystem system) {

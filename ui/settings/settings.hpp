@@ -1,6 +1,7 @@
 #pragma once
 // What the program remembers between two starts, apart from designs: units, recent files, window state,
 // whether the caution has been read. One object for the whole program; every change is signalled at once.
+#include "loop/operating_point.hpp"
 #include "units/text.hpp"
 
 #include <QByteArray>
@@ -27,6 +28,16 @@ public:
     [[nodiscard]] units::UnitSystem unit_system() const { return unit_system_; }
     void set_unit_system(units::UnitSystem system);
 
+    /// The model that all figures of the window come from; full wave unless chosen otherwise.
+    [[nodiscard]] loop::Model model() const { return model_; }
+    void set_model(loop::Model model);
+    /// Whether the headline numbers show the other model's beside them.
+    [[nodiscard]] bool other_model_beside() const { return other_model_beside_; }
+    void set_other_model_beside(bool beside);
+    /// Whether the drawing shows the current around the loop.
+    [[nodiscard]] bool current_drawn() const { return current_drawn_; }
+    void set_current_drawn(bool drawn);
+
     /// Newest first, at most ten, absolute paths; files that are gone are left out.
     [[nodiscard]] QStringList recent_files() const;
     void add_recent_file(const QString& path);
@@ -50,12 +61,18 @@ public:
 
 Q_SIGNALS:
     void unit_system_changed();
+    /// Model, or whether the other one is shown beside it.
+    void model_changed();
+    void current_drawn_changed();
     void recent_files_changed();
 
 private:
     void load();
     std::unique_ptr<QSettings> store_;
     units::UnitSystem unit_system_ = units::UnitSystem::metric;
+    loop::Model model_ = loop::Model::full_wave;
+    bool other_model_beside_ = false;
+    bool current_drawn_ = false;
 };
 
 } // namespace loopwright::settings
