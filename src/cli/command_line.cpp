@@ -93,7 +93,7 @@ std::string problem(const Option& option, const std::vector<std::string>& values
     if (values.empty()) {
         return option.required ? name + " is needed" : "";
     }
-    if (values.size() > 1) {
+    if (values.size() > 1 && !option.repeatable) {
         return name + " is given more than once";
     }
     if (!one_of(option.choices, values.front())) {
@@ -123,7 +123,7 @@ Result invocation(const Collected& collected) {
     if (collected.files.empty()) {
         return wrong(&command, in_quotes(command.name) + " needs a design file");
     }
-    Invocation asked{&command, collected.files.front(), {}};
+    Invocation asked{&command, collected.files.front(), {}, {}};
     for (const Option& each : command.options) {
         const std::vector<std::string>& values = collected.values.find(each.name)->second;
         if (const std::string sentence = problem(each, values); !sentence.empty()) {
@@ -131,6 +131,9 @@ Result invocation(const Collected& collected) {
         }
         if (!values.empty()) {
             asked.values[std::string(each.name)] = values.front();
+            if (each.repeatable) {
+                asked.repeated[std::string(each.name)] = values;
+            }
         }
     }
     if (asked.has("--json") && asked.has("--csv")) {

@@ -13,7 +13,8 @@ namespace loopwright::cli {
 struct Invocation {
     const Command* command = nullptr;
     std::string file;
-    std::map<std::string, std::string, std::less<>> values;
+    std::map<std::string, std::string, std::less<>> values; ///< of a repeatable option: the first
+    std::map<std::string, std::vector<std::string>, std::less<>> repeated; ///< of repeatable options: all
     [[nodiscard]] bool has(std::string_view option) const { return values.find(option) != values.end(); }
 };
 

@@ -7,13 +7,32 @@ namespace {
 
 const Option power{
     "--power", "P", "Accepted peak envelope power; without it that of the design's station.", false, {}};
-const Option model{"--model",
-                   "M",
-                   "The engine: closed-form (the default) or full-wave.",
-                   false,
-                   {"closed-form", "full-wave"}};
+const Option model{
+    "--model",
+    "M",
+    "The engine: full-wave (the default: the loop as it stands over its ground) or closed-form (free space).",
+    false,
+    {"closed-form", "full-wave"}};
 const Option vswr{
     "--vswr", "S", "The standing wave ratio that the bandwidth is for; without it 2.", false, {}};
+const Option compare_dipole{
+    "--compare-dipole",
+    "",
+    "Also the gain over a lossless half-wave dipole above the same ground, at 15 degrees of elevation.",
+    false,
+    {}};
+const Option dipole_height{
+    "--dipole-height",
+    "H",
+    "Height of that dipole, of the lower end where it is vertical; without it 5 m. Implies --compare-dipole.",
+    false,
+    {}};
+const Option dipole_wire{"--dipole-wire",
+                         "W",
+                         "How that dipole hangs: horizontal (the default) or vertical. Implies "
+                         "--compare-dipole.",
+                         false,
+                         {"horizontal", "vertical"}};
 const Option json{"--json", "", "Print one JSON object instead of text.", false, {}};
 const Option csv{"--csv", "", "Print CSV (RFC 4180) instead of text: every figure in SI units.", false, {}};
 const Option help{"--help", "", "Print help for this command.", false, {}};
@@ -27,7 +46,7 @@ std::vector<Command> table() {
          "efficiency, gain, Q, bandwidth and peak capacitor voltage at the band's usual working frequency, "
          "in the "
          "middle of the emission's window, with a verdict in words.",
-         {power, model, vswr, json, csv, help},
+         {power, model, vswr, compare_dipole, dipole_height, dipole_wire, json, csv, help},
          {{"loopwright-cli bands my.loop --power 10W", "The board for 10 W."}}},
         {Action::point,
          "point",
@@ -39,11 +58,9 @@ std::vector<Command> table() {
           power,
           model,
           vswr,
-          {"--compare-dipole",
-           "",
-           "Also the gain over a half-wave dipole at 15 degrees of elevation.",
-           false,
-           {}},
+          compare_dipole,
+          dipole_height,
+          dipole_wire,
           json,
           help},
          {{"loopwright-cli point my.loop --frequency 14.1MHz --power 5W --json", "One point for a script."},
@@ -60,6 +77,9 @@ std::vector<Command> table() {
           power,
           model,
           vswr,
+          compare_dipole,
+          dipole_height,
+          dipole_wire,
           json,
           csv,
           help},
@@ -91,6 +111,74 @@ std::vector<Command> table() {
           help},
          {{"loopwright-cli match my.loop --frequency 14.1MHz", "The match of the coupling as built."},
           {"loopwright-cli match my.loop --design-coupling", "How large the coupling loop should be."}}},
+        {Action::pattern,
+         "pattern",
+         "gain against elevation and azimuth",
+         "The radiation pattern of the loop as it stands over its ground, tuned to one frequency, from the "
+         "full-wave model: a cut over the zenith and a cut around, best direction, and the gain at 15 "
+         "degrees "
+         "of elevation, which is what counts for distance.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
+          {"--azimuth",
+           "A",
+           "Direction of the cut over the zenith, from the x axis (in the plane of a vertical loop) toward "
+           "the y axis (broadside); without it 0deg.",
+           false,
+           {}},
+          {"--elevation", "A", "Elevation of the cut around; without it 15deg.", false, {}},
+          {"--step", "A", "Steps of both cuts, 0.5 to 30 degrees; without it 3deg.", false, {}},
+          compare_dipole,
+          dipole_height,
+          dipole_wire,
+          {"--dipole-azimuth",
+           "A",
+           "Direction in which a horizontal dipole's wire runs; without it 0deg. Implies --compare-dipole.",
+           false,
+           {}},
+          json,
+          csv,
+          help},
+         {{"loopwright-cli pattern my.loop --frequency 7.1MHz --compare-dipole --dipole-height 8m",
+           "What a dipole at 8 m would do better."}}},
+        {Action::height,
+         "height",
+         "what the height over ground does at one frequency",
+         "Where the power goes (sky, ground, conductor, joints, capacitor) while the loop's lowest point is "
+         "raised, spaced evenly in ratio, the capacitor tuned anew at each height. Full-wave model.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
+          {"--from",
+           "H",
+           "The lowest height of the loop's lowest point, from 0.1 m; without it 0.1 m.",
+           false,
+           {}},
+          {"--to", "H", "The highest, up to 100 m; without it 20 m.", false, {}},
+          {"--points", "N", "How many, 2 to 1000; without it 24.", false, {}},
+          power,
+          vswr,
+          json,
+          csv,
+          help},
+         {{"loopwright-cli height my.loop --frequency 14.1MHz --from 0.3m --to 5m",
+           "Whether a taller pole is worth carrying."}}},
+        {Action::field,
+         "field",
+         "electric and magnetic field at points near the loop",
+         "Rms fields at the points asked for, with the power on the air all the time, from the currents and "
+         "charges of the full-wave model with its ground. No limit is applied and no verdict given.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
+          {"--at",
+           "X,Y,Z",
+           "A point: x in the plane of a vertical loop, y along its axis, z up from the ground below the "
+           "loop's centre (free space: from the centre). May be repeated.",
+           true,
+           {},
+           true},
+          power,
+          json,
+          csv,
+          help},
+         {{"loopwright-cli field my.loop --frequency 14.1MHz --power 5W --at 0m,1.5m,0.5m --json",
+           "The fields a metre and a half in front of the loop."}}},
         {Action::check_file,
          "check-file",
          "whether a design file is accepted",

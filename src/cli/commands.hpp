@@ -14,9 +14,10 @@ struct Option {
     std::string_view meaning; ///< one sentence, with its default
     bool required = false;
     std::vector<std::string_view> choices; ///< the only values, where there are few
+    bool repeatable = false;
 };
 
-enum class Action { bands, point, sweep, report, match, check_file };
+enum class Action { bands, point, sweep, report, match, pattern, height, field, check_file };
 
 struct Example {
     std::string_view line;

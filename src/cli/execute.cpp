@@ -7,6 +7,8 @@
 #include "cli/help.hpp"
 #include "cli/match.hpp"
 #include "cli/options.hpp"
+#include "cli/outcomes.hpp"
+#include "cli/site_answers.hpp"
 #include "document/design_file.hpp"
 #include "loop/dipole.hpp"
 #include "loop/loop_model.hpp"
@@ -22,12 +24,8 @@
 namespace loopwright::cli {
 namespace {
 
-constexpr int done = 0;
-constexpr int refused = 1;
-constexpr int usage = 2;
-
 std::string sentence(const std::string& text) {
-    return std::string(program) + ": " + report::with_plain_blanks(text) + "\n";
+    return error_sentence(text);
 }
 
 bool stands_against(survey::BandVerdict verdict) {
@@ -68,13 +66,11 @@ survey::Reason worst(const loop::OperatingPoint& point, const design::Design& de
 
 Outcome point(const Invocation& asked, design::Design design) {
     const survey::Request request = request_of(asked, std::move(design));
-    const auto model = loop::make_model(request.design, request.model);
+    const auto model = loop::make_model(request.design, request.model, loop::Workload::few_frequencies);
     loop::OperatingPoint at =
         model->at(frequency_of(asked, "--frequency"), request.design.station.power.value, request.vswr_limit);
-    if (asked.has("--compare-dipole")) {
-        at = loop::compared_with_dipole(std::move(at));
-    } else if (at.resonance) {
-        at.resonance->gain_over_dipole.reset();
+    if (request.dipole) {
+        at = loop::compared_with_dipole(std::move(at), request.design.site.ground, *request.dipole);
     }
     Outcome outcome;
     outcome.output = asked.has("--json") ? report::point_json(at)
@@ -111,6 +107,12 @@ Outcome on_design(const Invocation& asked) {
         return sweep(asked, std::move(design));
     case Action::match:
         return match(asked, std::move(design));
+    case Action::pattern:
+        return pattern(asked, std::move(design));
+    case Action::height:
+        return height(asked, std::move(design));
+    case Action::field:
+        return field(asked, std::move(design));
     case Action::check_file:
         break;
     }

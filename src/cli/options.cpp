@@ -1,9 +1,11 @@
 #include "cli/options.hpp"
 
 #include "base/error.hpp"
+#include "cli/site_answers.hpp"
 #include "report/words.hpp"
 #include "units/text.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <string>
 #include <utility>
@@ -39,20 +41,10 @@ double vswr_of(const Invocation& asked) {
     return vswr;
 }
 
-int points_of(const Invocation& asked) {
-    const std::string& text = value_of(asked, "--points");
-    int points = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), points);
-    if (error != std::errc() || end != text.data() + text.size() || points < 1 || points > most_points) {
-        throw base::InputError("--points", text, "a whole number from 1 to 100000");
-    }
-    return points;
-}
-
 void read_range(const Invocation& asked, survey::Request& request) {
     request.from = frequency_of(asked, "--from");
     request.to = frequency_of(asked, "--to");
-    request.points = points_of(asked);
+    request.points = count_of(asked, "--points", 1, most_points);
     request.with_bands = false;
     if (request.to < request.from || (request.to == request.from && request.points > 1)) {
         throw base::InputError("--to", value_of(asked, "--to"),
@@ -72,6 +64,58 @@ units::Frequency frequency_of(const Invocation& asked, std::string_view option) 
     return frequency;
 }
 
+units::Length length_of(const Invocation& asked, std::string_view option, units::Length least,
+                        units::Length most) {
+    const std::string name(option);
+    const std::string& text = value_of(asked, option);
+    const auto length = units::parse<units::Length>(text, name);
+    if (!(length >= least && length <= most)) {
+        throw base::InputError(name, text,
+                               "a length from " + units::canonical(least) + " to " + units::canonical(most));
+    }
+    return length;
+}
+
+units::Angle angle_of(const Invocation& asked, std::string_view option, double least_deg, double most_deg) {
+    const std::string name(option);
+    const std::string& text = value_of(asked, option);
+    const auto angle = units::parse<units::Angle>(text, name);
+    if (!(angle >= units::degrees(least_deg) && angle <= units::degrees(most_deg))) {
+        throw base::InputError(name, text,
+                               "an angle from " + units::canonical(units::degrees(least_deg)) + " to " +
+                                   units::canonical(units::degrees(most_deg)));
+    }
+    return angle;
+}
+
+int count_of(const Invocation& asked, std::string_view option, int least, int most) {
+    const std::string& text = value_of(asked, option);
+    int count = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
+    if (error != std::errc() || end != text.data() + text.size() || count < least || count > most) {
+        throw base::InputError(std::string(option), text,
+                               "a whole number from " + std::to_string(least) + " to " +
+                                   std::to_string(most));
+    }
+    return count;
+}
+
+std::optional<loop::ComparisonDipole> dipole_of(const Invocation& asked) {
+    const auto any = {"--compare-dipole", "--dipole-height", "--dipole-wire", "--dipole-azimuth"};
+    if (std::none_of(any.begin(), any.end(), [&](const char* option) { return asked.has(option); })) {
+        return std::nullopt;
+    }
+    loop::ComparisonDipole dipole;
+    if (asked.has("--dipole-height")) {
+        dipole.height = length_of(asked, "--dipole-height", units::metres(0.1), units::metres(100));
+    }
+    if (asked.has("--dipole-azimuth")) {
+        dipole.azimuth = angle_of(asked, "--dipole-azimuth", -360, 360);
+    }
+    dipole.vertical = asked.has("--dipole-wire") && value_of(asked, "--dipole-wire") == "vertical";
+    return dipole;
+}
+
 survey::Request request_of(const Invocation& asked, design::Design design) {
     survey::Request request;
     request.design = std::move(design);
@@ -84,9 +128,10 @@ survey::Request request_of(const Invocation& asked, design::Design design) {
     if (asked.has("--model")) {
         request.model = report::model_named(value_of(asked, "--model")).value_or(request.model);
     }
-    if (asked.has("--from")) {
+    if (asked.command->action == Action::sweep) {
         read_range(asked, request);
     }
+    request.dipole = dipole_of(asked);
     return request;
 }
 
@@ -100,6 +145,7 @@ void check_values(const Invocation& asked) {
     if (asked.has("--frequency")) {
         static_cast<void>(frequency_of(asked, "--frequency"));
     }
+    check_site_values(asked);
 }
 
 } // namespace loopwright::cli

@@ -1,16 +1,16 @@
 #include "loop/full_wave.hpp"
 
 #include "base/error.hpp"
-#include "design/soil.hpp"
 #include "design/winding.hpp"
 #include "ground/far_field_series.hpp"
 #include "loop/design_notices.hpp"
 #include "loop/detail/asked_point.hpp"
 #include "loop/detail/closed_form_parts.hpp"
-#include "loop/detail/full_wave_gain.hpp"
 #include "loop/detail/full_wave_notices.hpp"
 #include "loop/detail/solver_cache.hpp"
 #include "loop/detail/tuned_loop.hpp"
+#include "loop/detail/underground.hpp"
+#include "loop/far_pattern.hpp"
 #include "loop/resonator.hpp"
 #include "units/constants.hpp"
 #include "wire/port_matrix.hpp"
@@ -34,41 +34,19 @@ using units::constants::speed_of_light_m_s;
 constexpr double mesh_resistance_error = 0.003;
 constexpr double mesh_capacitance_error = 0.001;
 constexpr double gap_capacitance_error_F = 0.4e-12;
-constexpr double perfect_permittivity = 1e14;
-
-wire::Underground underground_of(const design::Ground& ground) {
-    return {ground.kind == design::GroundKind::perfect, design::soil_of(ground)};
-}
-
-geometry::Vector3 turned(const geometry::Frame& stand, double x, double y, double z) {
-    return x * stand.right + y * stand.rise + z * stand.up;
-}
 
 } // namespace
 
 std::vector<ground::CurrentElement> SolvedLoop::elements() const {
-    std::vector<ground::CurrentElement> pieces = wire::current_elements(solution.mesh(), currents, 2);
-    for (ground::CurrentElement& piece : pieces) {
-        const auto& p = piece.position_m;
-        const geometry::Vector3 at = stand.origin + turned(stand, p[0], p[1], p[2]);
-        piece.position_m = {at.x, at.y, at.z};
-        const auto m = piece.moment_A_m;
-        const geometry::Vector3 re = turned(stand, m[0].real(), m[1].real(), m[2].real());
-        const geometry::Vector3 im = turned(stand, m[0].imag(), m[1].imag(), m[2].imag());
-        piece.moment_A_m = {Complex(re.x, im.x), Complex(re.y, im.y), Complex(re.z, im.z)};
-    }
-    return pieces;
+    return detail::stood_up(wire::current_elements(solution.mesh(), currents, 2), stand);
 }
 
 Complex SolvedLoop::permittivity() const {
-    if (!underground) {
-        return 1.0;
-    }
-    return underground->perfect ? Complex(1.0, -perfect_permittivity)
-                                : ground::complex_permittivity(underground->soil, frequency);
+    return underground ? detail::permittivity_of(*underground, frequency) : Complex(1.0);
 }
 
 struct FullWave::Prepared {
+    Workload workload;
     geometry::Winding winding;
     conductor::Conductor conductor;
     capacitor::Capacitor capacitor;
@@ -82,8 +60,8 @@ struct FullWave::Prepared {
     double inductance_H = 0;
     base::Notices established, beyond, self_resonant;
 
-    explicit Prepared(const design::Design& design)
-        : winding(design::as_winding(design.loop)), conductor(conductor_of(design.conductor)),
+    explicit Prepared(const design::Design& design, Workload work)
+        : workload(work), winding(design::as_winding(design.loop)), conductor(conductor_of(design.conductor)),
           capacitor(capacitor_of(design.capacitor)), radius_m(conductor.equivalent_radius().value()),
           length_m(geometry::wire_path(winding).length_m()),
           joints_ohm_per_m(joints_of(design.joints).value() / length_m),
@@ -92,7 +70,7 @@ struct FullWave::Prepared {
           stand(geometry::frame_of(winding, placement_of(design.site))),
           solver(detail::solver_of(winding, radius_m)) {
         if (design.site.ground.kind != design::GroundKind::free_space) {
-            underground = underground_of(design.site.ground);
+            underground = detail::underground_of(design.site.ground);
             ground = detail::ground_of(solver, *underground, stand);
         }
         // Low enough for the current to be uniform, high enough for the matrix not to drown the inductance in
@@ -118,11 +96,15 @@ struct FullWave::Prepared {
         return {bare.real() * losses.factor(frequency_Hz) + joints_ohm_per_m, bare.imag()};
     }
 
+    [[nodiscard]] wire::FieldMatrix of_ground(units::Frequency frequency) const {
+        return workload == Workload::few_frequencies ? ground->direct(frequency) : ground->at(frequency);
+    }
+
     /// Free space and ground together.
     [[nodiscard]] wire::FieldMatrix field_matrix(units::Frequency frequency) const {
         wire::FieldMatrix field = solver->free_space(frequency);
         if (ground) {
-            const wire::FieldMatrix added = ground->at(frequency);
+            const wire::FieldMatrix added = of_ground(frequency);
             for (std::size_t e = 0; e < field.re.size(); ++e) {
                 field.re[e] += added.re[e];
                 field.im[e] += added.im[e];
@@ -141,7 +123,7 @@ struct FullWave::Prepared {
     [[nodiscard]] wire::Solution solve(units::Frequency frequency) const {
         const wire::Loading loading{{conductor_ohm_per_m(frequency.value())}, {}};
         if (ground) {
-            const wire::FieldMatrix added = ground->at(frequency);
+            const wire::FieldMatrix added = of_ground(frequency);
             return solver->solve(frequency, loading, &added);
         }
         return solver->solve(frequency, loading);
@@ -197,7 +179,8 @@ double FullWave::Prepared::reactance_slope_ohm_s(const SolvedLoop& loop, Complex
     return (slope / d_omega + of_capacitor).imag();
 }
 
-FullWave::FullWave(const design::Design& design) : prepared_(std::make_unique<const Prepared>(design)) {}
+FullWave::FullWave(const design::Design& design, Workload workload)
+    : prepared_(std::make_unique<const Prepared>(design, workload)) {}
 FullWave::~FullWave() = default;
 
 Complex FullWave::conductor_ohm_per_m(units::Frequency frequency) const {
@@ -309,7 +292,7 @@ OperatingPoint FullWave::at(units::Frequency frequency, units::Power power, doub
         loop->solution.current_at(loop->currents, loop->solution.mesh().model().ports.at(1));
     const auto loss = p.capacitor.series_loss(loop->tuning_capacitance, frequency);
     const double square = std::norm(capacitor_current);
-    const detail::Pattern pattern(*loop);
+    const FarPattern pattern(*loop);
     const double sky = p.ground ? pattern.sky_power_W() : powers.field_W;
 
     const double along = p.conductor_ohm_per_m(frequency.value()).real();

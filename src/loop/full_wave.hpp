@@ -37,7 +37,7 @@ struct SolvedLoop {
 /// and soil.
 class FullWave final : public LoopModel {
 public:
-    explicit FullWave(const design::Design& design);
+    explicit FullWave(const design::Design& design, Workload workload = Workload::many_frequencies);
     ~FullWave() override;
 
     [[nodiscard]] Model kind() const noexcept override { return Model::full_wave; }

@@ -6,10 +6,10 @@
 
 namespace loopwright::loop {
 
-std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model) {
+std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model, Workload workload) {
     design::require_valid(design);
     if (model == Model::full_wave) {
-        return std::make_unique<FullWave>(design);
+        return std::make_unique<FullWave>(design, workload);
     }
     return make_closed_form(design);
 }

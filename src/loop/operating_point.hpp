@@ -10,6 +10,9 @@ namespace loopwright::loop {
 
 enum class Model { closed_form, full_wave };
 
+/// The elevation that gain_low_angle and gain_over_dipole are for.
+inline constexpr double low_elevation_deg = 15;
+
 /// Loss and radiation, referred to the current opposite the capacitor (the largest; for several turns the
 /// point halfway along the conductor). `ground` is absent where the model is of free space only.
 struct ResistanceParts {

@@ -110,21 +110,6 @@ std::string capacitor_words(const design::Capacitor& c) {
                                          : ", no voltage rating given.");
 }
 
-std::string ground_words(const design::Ground& ground) {
-    switch (ground.kind) {
-    case design::GroundKind::free_space:
-        return "in free space";
-    case design::GroundKind::perfect:
-        return "over a perfect ground";
-    case design::GroundKind::soil:
-        break;
-    }
-    return ground.class_name.empty()
-               ? "over ground of relative permittivity " + said(ground.relative_permittivity) + " and " +
-                     said(ground.conductivity)
-               : "over " + ground.class_name;
-}
-
 std::string site_words(const design::Site& site) {
     std::string text =
         std::string("Site: ") + (site.plane == design::Plane::vertical ? "vertical" : "horizontal");
@@ -172,6 +157,21 @@ std::vector<Sentence> design_words(const design::Design& design) {
     all.push_back({"site", site_words(design.site)});
     all.push_back({"station", station_words(design.station)});
     return all;
+}
+
+std::string ground_words(const design::Ground& ground) {
+    switch (ground.kind) {
+    case design::GroundKind::free_space:
+        return "in free space";
+    case design::GroundKind::perfect:
+        return "over a perfect ground";
+    case design::GroundKind::soil:
+        break;
+    }
+    return ground.class_name.empty()
+               ? "over ground of relative permittivity " + said(ground.relative_permittivity) + " and " +
+                     said(ground.conductivity)
+               : "over " + ground.class_name;
 }
 
 } // namespace loopwright::report

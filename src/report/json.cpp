@@ -1,60 +1,14 @@
 #include "report/json.hpp"
 
-#include "base/error.hpp"
-#include "report/point_fields.hpp"
+#include "report/detail/json_parts.hpp"
 #include "report/words.hpp"
-
-#include <nlohmann/json.hpp>
-
-#include <cmath>
-#include <string_view>
 
 namespace loopwright::report {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-constexpr const char* point_schema = "loopwright-point-1";
-
-Json json_of(const Cell& cell) {
-    if (const auto* number = std::get_if<double>(&cell)) {
-        if (!std::isfinite(*number)) {
-            throw base::ProgramError("a number that is not finite reached a report");
-        }
-        return *number;
-    }
-    if (const auto* flag = std::get_if<bool>(&cell)) {
-        return *flag;
-    }
-    const auto* text = std::get_if<std::string>(&cell);
-    return text != nullptr ? Json(*text) : Json(nullptr);
-}
-
-void put(Json& object, std::string_view path, Json value) {
-    const auto dot = path.find('.');
-    if (dot == std::string_view::npos) {
-        object[std::string(path)] = std::move(value);
-    } else {
-        put(object[std::string(path.substr(0, dot))], path.substr(dot + 1), std::move(value));
-    }
-}
-
-Json notices_of(const base::Notices& notices) {
-    Json list = Json::array();
-    for (const base::Notice& notice : notices.worst_first()) {
-        list.push_back(
-            {{"code", notice.code}, {"severity", base::name_of(notice.severity)}, {"text", notice.text}});
-    }
-    return list;
-}
-
-void put_point(Json& object, const loop::OperatingPoint& point) {
-    object["schema"] = point_schema;
-    for (const PointField& field : point_fields()) {
-        put(object, field.path, json_of(field.value(point)));
-    }
-    object["notices"] = notices_of(point.notices);
-}
+using detail::Json;
+using detail::put_point;
+using detail::text_of;
 
 Json head(const char* schema, const survey::Survey& survey) {
     const survey::Request& request = survey.request;
@@ -66,12 +20,6 @@ Json head(const char* schema, const survey::Survey& survey) {
     object["vswr"] = request.vswr_limit;
     object["emission"] = request.design.station.emission;
     return object;
-}
-
-/// Text of a person's file is UTF-8 by then; should it not be, a replacement character is better than no
-/// answer.
-std::string text_of(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 } // namespace

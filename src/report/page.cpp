@@ -18,9 +18,10 @@ Page start(const design::Design& design, units::Power power, loop::Model model) 
     Page page;
     page.title = design.title.empty() ? "Loop without a title" : design.title;
     const auto emission = band::find_emission(design.station.emission);
-    page.subtitle = survey::given_text(power) + " accepted (peak envelope power), " +
-                    (emission ? emission->name : design.station.emission) + ", model " + name_of(model) +
-                    (model == loop::Model::closed_form ? " (free space)" : "");
+    page.subtitle =
+        survey::given_text(power) + " accepted (peak envelope power), " +
+        (emission ? emission->name : design.station.emission) + ", model " + name_of(model) + ", " +
+        (model == loop::Model::closed_form ? std::string("in free space") : ground_words(design.site.ground));
     return page;
 }
 

@@ -3,13 +3,11 @@
 #include "band/emission.hpp"
 #include "base/error.hpp"
 #include "design/validation.hpp"
+#include "survey/detail/parallel.hpp"
 #include "survey/detail/run_with.hpp"
 #include "survey/verdict.hpp"
 
-#include <tbb/parallel_for.h>
-
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -26,47 +24,6 @@ band::Emission emission_of(const design::Design& design) {
         throw base::InputError("station.emission", design.station.emission, "the id of an emission");
     }
     return *emission;
-}
-
-/// Counts what is done and tells the caller; callable from several threads.
-class Counter {
-public:
-    Counter(std::size_t total, const base::Progress& progress) : total_(total), progress_(progress) {}
-    void one_done() {
-        const std::size_t done = ++done_;
-        if (progress_) {
-            progress_(static_cast<double>(done) / static_cast<double>(total_));
-        }
-    }
-
-private:
-    std::atomic<std::size_t> done_ = 0;
-    std::size_t total_;
-    const base::Progress& progress_;
-};
-
-/// work(i) for every i below count, on all cores, until a stop. Grain one: a frequency of a slow model is
-/// worth a task, and the stop is read before each.
-template <class Work>
-void for_each_index(std::size_t count, const base::StopToken& stop, const Work& work) {
-    tbb::parallel_for(std::size_t{0}, count, [&](std::size_t index) {
-        if (!stop.stop_requested()) {
-            work(index);
-        }
-    });
-}
-
-/// What was reached of a list whose items were filled in any order.
-template <class Item>
-std::vector<Item> filled(std::vector<std::optional<Item>>&& slots) {
-    std::vector<Item> items;
-    items.reserve(slots.size());
-    for (auto& slot : slots) {
-        if (slot) {
-            items.push_back(std::move(*slot));
-        }
-    }
-    return items;
 }
 
 } // namespace
@@ -177,11 +134,17 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
     const units::Power power = design.station.power.value;
     Counter counter(bands.size() + curve.size(), progress);
 
+    const auto solve = [&](units::Frequency frequency) {
+        loop::OperatingPoint point = model->at(frequency, power, request.vswr_limit);
+        return request.dipole
+                   ? loop::compared_with_dipole(std::move(point), design.site.ground, *request.dipole)
+                   : point;
+    };
     std::vector<std::optional<BandRow>> rows(bands.size());
     for_each_index(bands.size(), stop, [&](std::size_t i) {
         BandRow row;
         row.band = bands[i];
-        row.point = model->at(row.band.usual + emission.centre_above_dial, power, request.vswr_limit);
+        row.point = solve(row.band.usual + emission.centre_above_dial);
         row.further = reasons(row.point, design, emission);
         row.verdict = row.further.front().verdict;
         row.verdict_text = row.further.front().text;
@@ -194,7 +157,7 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
     });
     std::vector<std::optional<loop::OperatingPoint>> points(curve.size());
     for_each_index(curve.size(), stop, [&](std::size_t i) {
-        points[i] = model->at(curve[i], power, request.vswr_limit);
+        points[i] = solve(curve[i]);
         counter.one_done();
     });
     survey.bands = filled(std::move(rows));
@@ -207,7 +170,8 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
 
 Survey run(const Request& request, const base::StopToken& stop, const base::Progress& progress,
            const std::function<void(const BandRow&)>& band_ready) {
-    return detail::run_with(loop::make_model, request, stop, progress, band_ready);
+    return detail::run_with([](const design::Design& d, loop::Model m) { return loop::make_model(d, m); },
+                            request, stop, progress, band_ready);
 }
 
 } // namespace loopwright::survey

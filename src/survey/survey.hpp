@@ -4,9 +4,11 @@
 #include "band/band.hpp"
 #include "base/job.hpp"
 #include "design/design.hpp"
+#include "loop/dipole.hpp"
 #include "loop/loop_model.hpp"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -45,9 +47,10 @@ struct BandRow {
 
 struct Request {
     design::Design design;
-    loop::Model model = loop::Model::closed_form;
+    loop::Model model = loop::Model::full_wave;
     double vswr_limit = 2.0;
-    bool with_bands = true; ///< false: the curve only
+    std::optional<loop::ComparisonDipole> dipole; ///< fills gain_over_dipole
+    bool with_bands = true;                       ///< false: the curve only
     /// Dense curves: points frequencies from..to, logarithmically spaced, ends included; 0: none.
     units::Frequency from = units::megahertz(1.8);
     units::Frequency to = units::megahertz(54);

@@ -11,7 +11,8 @@ namespace {
 
 using testing::HasSubstr;
 
-const std::vector<std::string> all_commands = {"bands", "point", "sweep", "report", "match", "check-file"};
+const std::vector<std::string> all_commands = {"bands",   "point",  "sweep", "report",    "match",
+                                               "pattern", "height", "field", "check-file"};
 
 std::string expected(const std::string& name) {
     return read_file(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "tests/cli/expected" / name);
@@ -89,7 +90,8 @@ std::string completed(const std::string& words) {
 
 TEST(Completion, OffersCommandsOptionsAndChoices) {
     EXPECT_EQ(completed("loopwright-cli s"), "sweep\n");
-    EXPECT_EQ(completed("loopwright-cli ''"), "bands point sweep report match check-file --help --version\n");
+    EXPECT_EQ(completed("loopwright-cli ''"),
+              "bands point sweep report match pattern height field check-file --help --version\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --c"), "--compare-dipole\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --model f"), "full-wave\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --frequency 7"), "\n");

@@ -1,5 +1,7 @@
 #include "loop/detail/closed_form_parts.hpp"
 
+#include "loop/operating_point.hpp"
+
 #include "conductor/curvature.hpp"
 #include "conductor/proximity.hpp"
 #include "loop/inductance.hpp"

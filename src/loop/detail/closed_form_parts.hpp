@@ -39,7 +39,6 @@ struct Directions {
     std::vector<geometry::Vector3> all;
     std::size_t best_count = 0; ///< the first ones
 };
-inline constexpr double low_elevation_deg = 15;
 inline constexpr std::size_t ring_azimuths = 12;
 [[nodiscard]] Directions gain_directions(const geometry::Frame& frame);
 

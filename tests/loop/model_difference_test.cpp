@@ -1,0 +1,58 @@
+#include "loop/model_difference.hpp"
+
+#include "base/error.hpp"
+#include "loop/loop_model.hpp"
+
+#include <gtest/gtest.h>
+
+namespace loopwright::loop {
+namespace {
+
+ModelDifference at(const design::Design& design, double megahertz) {
+    const auto point = [&](Model model) {
+        return make_model(design, model)->at(units::megahertz(megahertz), units::watts(5), 2.0);
+    };
+    return difference(point(Model::closed_form), point(Model::full_wave), design.site.ground);
+}
+
+bool has(const ModelDifference& difference, const std::string& code) {
+    for (const DifferenceReason& reason : difference.reasons) {
+        if (reason.code == code) {
+            return true;
+        }
+    }
+    return false;
+}
+
+TEST(ModelDifference, TheTwoAgreeOnASmallLoopInFreeSpace) {
+    const ModelDifference d = at({}, 7);
+    ASSERT_TRUE(d.resistance_ratio);
+    EXPECT_NEAR(*d.resistance_ratio, 1, 0.01);
+    EXPECT_NEAR(*d.voltage_ratio, 1, 0.01);
+    EXPECT_FALSE(has(d, "ground"));
+}
+
+TEST(ModelDifference, NamesTheGroundFirstNearIt) {
+    design::Design low;
+    low.site.ground.kind = design::GroundKind::soil;
+    low.site.lowest_point = units::metres(0.3);
+    const ModelDifference d = at(low, 14);
+    ASSERT_FALSE(d.reasons.empty());
+    EXPECT_EQ(d.reasons.front().code, "ground");
+    EXPECT_GT(*d.resistance_ratio, 1.5);
+    EXPECT_LT(*d.efficiency_ratio, 0.7);
+}
+
+TEST(ModelDifference, SaysWhereOneOfTheTwoDoesNotHold) {
+    const ModelDifference d = at({}, 45);
+    EXPECT_FALSE(d.resistance_ratio);
+    EXPECT_TRUE(has(d, "closed_form_range"));
+}
+
+TEST(ModelDifference, RefusesPointsThatAreNoPair) {
+    const OperatingPoint one;
+    EXPECT_THROW(static_cast<void>(difference(one, one, {})), base::ProgramError);
+}
+
+} // namespace
+} // namespace loopwright::loop
