@@ -10,7 +10,7 @@
 namespace loopwright::capacitor {
 namespace {
 
-CapacitorSpec spec_with(LossLaw loss) {
+CapacitorSpec spec_with(const LossLaw& loss) {
     CapacitorSpec spec;
     spec.minimum = units::picofarads(12);
     spec.maximum = units::picofarads(150);

@@ -79,7 +79,7 @@ Balance balance_of(const Solver& solver, const GroundPairs& pairs, const Frame& 
     const Tuned tuned = tune(solver.solve(f, {{copper}, {}}, &added), 1000);
     // Near the ground the decaying part of the spectrum sees single pieces and single azimuths.
     const double lowest = 0.5 * pairs.least_z_sum_m();
-    const int points = lowest < 0.2 ? 4 : 2;
+    const int points = lowest < 0.2 ? 6 : 2;
     const int azimuths = lowest < 0.2 ? 32 : 16;
     const auto pieces = placed(current_elements(solver.mesh(), tuned.per_ampere, points), stand);
     const double sky = ground::sky_power_W(pieces, k, eps);
