@@ -1,4 +1,6 @@
 #include "base/error.hpp"
+#include "conductor/proximity.hpp"
+#include "conductor/skin_effect.hpp"
 #include "geometry/winding.hpp"
 #include "loop/radiation.hpp"
 #include "support/cases.hpp"
@@ -18,6 +20,7 @@ using units::constants::speed_of_light_m_s;
 
 std::vector<Ring> rings(int turns, double radius, double pitch) {
     std::vector<Ring> list;
+    list.reserve(static_cast<std::size_t>(turns));
     for (int i = 0; i < turns; ++i) {
         list.push_back({metres(radius), metres(i * pitch)});
     }
@@ -117,6 +120,31 @@ TEST(Radiation, OfTheTextbooksSmallLoops) {
     const double radius = lambda * 0.05;
     table.share("Kraus, Antennas, ex. 7-8.1", "R [ohm]",
                 small_loop_radiation(turns_of(1, pi * radius * radius), f).value() * book_eta, 1.919, 2e-3);
+}
+
+// textbook-01 and -02: small-loop radiation, thin-skin loss and crowding of the current, efficiency.
+TEST(Radiation, OfTheIndependentTextbookCases) {
+    const support::Compared table("independent-cases", "Textbook loops");
+    int met = 0;
+    for (const Case& c : support::independent_cases("textbook")) {
+        const int turns = static_cast<int>(c.input("turns"));
+        const double r = c.input("radius"), a = c.input("wire_radius");
+        const auto f = hertz(c.input("frequency"));
+        const double radiation = small_loop_radiation(turns_of(turns, pi * r * r), f).value();
+        table.share(c.id, "R_rad", radiation, c.output("R_rad"), c.tolerance("R_rad"));
+        double crowding = 0;
+        if (turns > 1) {
+            crowding = conductor::ProximityLoss(turns, c.input("pitch") / (2 * a)).thin_skin();
+            table.share(c.id, "Rp_over_R0", crowding, c.output("Rp_over_R0"), c.tolerance("Rp_over_R0"));
+        }
+        const auto skin = conductor::surface_resistance(units::siemens_per_metre(c.input("sigma")), f);
+        const double loss = turns * r / a * skin.value() * (1 + crowding);
+        table.share(c.id, "R_loss", loss, c.output("R_loss"), c.tolerance("R_loss"));
+        table.share(c.id, "efficiency", radiation / (radiation + loss), c.output("efficiency"),
+                    c.tolerance("efficiency"));
+        ++met;
+    }
+    EXPECT_EQ(met, 2);
 }
 
 TEST(Radiation, OfAPathDoesNotDependOnWhereItStarts) {

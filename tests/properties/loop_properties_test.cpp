@@ -1,5 +1,6 @@
 // Laws that every loop must obey, over designs made at random from fixed seeds.
 #include "loop/loop_model.hpp"
+#include "support/spaced.hpp"
 #include "units/constants.hpp"
 #include "units/text.hpp"
 
@@ -203,7 +204,7 @@ TEST(LoopProperties, RadiationRisesAndTuningCapacitanceFallsWithFrequency) {
         const auto model = loop::make_model(d, Model::closed_form);
         double radiation = 0;
         double capacitance = 1;
-        for (double p = 0.02; p < 0.25; p *= 1.2) {
+        for (const double p : support::geometric(0.02, 0.249, 1.2)) {
             const OperatingPoint point =
                 model->at(units::hertz(p * speed_of_light_m_s / length), units::watts(5), 2);
             if (!point.resonance) {

@@ -2,6 +2,8 @@
 #include "wire/near_field.hpp"
 
 #include "base/error.hpp"
+#include "support/cases.hpp"
+#include "support/compared.hpp"
 #include "units/constants.hpp"
 #include "wire/loops.hpp"
 
@@ -34,6 +36,52 @@ TEST(NearField, OnTheAxisOfASmallLoop) {
         EXPECT_NEAR(near_field(solution.mesh(), currents, {0, y, 0}).magnetic_rms_A_m() / wanted, 1, 1e-4)
             << y;
     }
+}
+
+/// A circle's field with the same current everywhere; image: that of the ground below added.
+NearField uniform_circle(const support::Case& c, double amperes, const Vector3& point) {
+    const double radius = c.input("radius");
+    const bool over_ground = c.has_input("height");
+    const bool vertical = over_ground && c.input_text("orientation") == "vertical";
+    const double height = over_ground ? c.input("height") : 0.0;
+    NearField sum;
+    for (const double sign : over_ground ? std::vector{1.0, -1.0} : std::vector{1.0}) {
+        const Vector3 up = vertical ? Vector3{0, 0, sign} : Vector3{0, 1, 0};
+        const WireModel model{{circle({0, 0, sign * height}, {1, 0, 0}, up, 2 * radius, 1e-4)}, {}, {}};
+        const Mesh mesh(model, {});
+        Currents currents{2 * pi * c.input("frequency") / units::constants::speed_of_light_m_s, {}, {}};
+        currents.unknown_A.assign(mesh.nodes(), 0.0);
+        currents.unknown_A.front() = sign * amperes;
+        currents.node_A.assign(mesh.nodes(), sign * amperes);
+        const NearField part = near_field(mesh, currents, point);
+        for (std::size_t i = 0; i < 3; ++i) {
+            sum.electric_V_m[i] += part.electric_V_m[i];
+            sum.magnetic_A_m[i] += part.magnetic_A_m[i];
+        }
+    }
+    return sum;
+}
+
+// Limit: the quadrature's 1e-5, as the header states.
+TEST(NearField, OfCirclesOfUniformCurrentMatchesTheIndependentCases) {
+    const support::Compared table("independent-cases", "Near fields of circles of uniform current");
+    int met = 0;
+    for (const auto& c : support::independent_cases("nearfield")) {
+        if (c.has_input("gap_width")) {
+            continue; // tuned loops
+        }
+        const bool listed = c.has_input("point");
+        const auto p =
+            listed ? c.input_point("point") : std::array<double, 3>{c.input("rho"), 0.0, c.input("z")};
+        const double amperes = listed ? c.input("I_rms") : c.output("I_rms");
+        const NearField field = uniform_circle(c, amperes, {p[0], p[1], p[2]});
+        table.share(c.id, "H_rms", field.magnetic_rms_A_m(), c.output("H_rms"), 1e-5);
+        if (c.has_output("E_rms")) {
+            table.share(c.id, "E_rms", field.electric_rms_V_m(), c.output("E_rms"), 1e-5);
+        }
+        ++met;
+    }
+    EXPECT_EQ(met, 5);
 }
 
 using Vector = std::array<Complex, 3>;
