@@ -15,6 +15,11 @@ const Option model{
     {"closed-form", "full-wave"}};
 const Option vswr{
     "--vswr", "S", "The standing wave ratio that the bandwidth is for; without it 2.", false, {}};
+const Option refinement{"--refinement",
+                        "R",
+                        "Divides the length of every element of the full-wave mesh, 0.25 to 4; without it 1.",
+                        false,
+                        {}};
 const Option compare_dipole{
     "--compare-dipole",
     "",
@@ -46,7 +51,7 @@ std::vector<Command> table() {
          "efficiency, gain, Q, bandwidth and peak capacitor voltage at the band's usual working frequency, "
          "in the "
          "middle of the emission's window, with a verdict in words.",
-         {power, model, vswr, compare_dipole, dipole_height, dipole_wire, json, csv, help},
+         {power, model, refinement, vswr, compare_dipole, dipole_height, dipole_wire, json, csv, help},
          {{"loopwright-cli bands my.loop --power 10W", "The board for 10 W."}}},
         {Action::point,
          "point",
@@ -57,6 +62,7 @@ std::vector<Command> table() {
          {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
           power,
           model,
+          refinement,
           vswr,
           compare_dipole,
           dipole_height,
@@ -76,6 +82,7 @@ std::vector<Command> table() {
           {"--points", "N", "How many, 1 to 100000; 1 takes the lowest alone.", true, {}},
           power,
           model,
+          refinement,
           vswr,
           compare_dipole,
           dipole_height,

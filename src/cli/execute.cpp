@@ -11,14 +11,17 @@
 #include "cli/site_answers.hpp"
 #include "document/design_file.hpp"
 #include "loop/dipole.hpp"
+#include "loop/full_wave.hpp"
 #include "loop/loop_model.hpp"
 #include "report/json.hpp"
+#include "report/number.hpp"
 #include "report/page.hpp"
 #include "report/tables.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
+#include <cmath>
 #include <utility>
 
 namespace loopwright::cli {
@@ -64,11 +67,28 @@ survey::Reason worst(const loop::OperatingPoint& point, const design::Design& de
     return survey::reasons(point, design, emission.value_or(band::Emission{})).front();
 }
 
+/// What the mesh costs in accuracy, for whoever doubts it.
+void add_mesh_error(loop::OperatingPoint& at, const survey::Request& request) {
+    const loop::FullWave model(request.design, loop::Workload::few_frequencies, request.mesh_refinement);
+    if (const auto error = model.mesh_error(at.frequency)) {
+        at.notices.add(
+            {"mesh_error", base::Severity::information,
+             "Mesh of " + std::to_string(error->unknowns) + " unknowns: estimated error " +
+                 report::significant(100 * std::abs(error->resistance), 2) + " % of the resistance, " +
+                 report::significant(100 * std::abs(error->capacitance), 2) + " % of the capacitance.",
+             0});
+    }
+}
+
 Outcome point(const Invocation& asked, design::Design design) {
     const survey::Request request = request_of(asked, std::move(design));
-    const auto model = loop::make_model(request.design, request.model, loop::Workload::few_frequencies);
+    const auto model = loop::make_model(request.design, request.model, loop::Workload::few_frequencies,
+                                        request.mesh_refinement);
     loop::OperatingPoint at =
         model->at(frequency_of(asked, "--frequency"), request.design.station.power.value, request.vswr_limit);
+    if (at.resonance && at.model == loop::Model::full_wave) {
+        add_mesh_error(at, request);
+    }
     if (request.dipole) {
         at = loop::compared_with_dipole(std::move(at), request.design.site.ground, *request.dipole);
     }

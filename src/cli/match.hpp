@@ -4,8 +4,8 @@
 
 namespace loopwright::cli {
 
-/// The match at one frequency, or with --design-coupling the sizes of coupling that match. `design` is that of
-/// the invocation's file.
+/// The match at one frequency, or with --design-coupling the sizes of coupling that match. `design` is that
+/// of the invocation's file.
 [[nodiscard]] Outcome match(const Invocation& asked, design::Design design);
 
 } // namespace loopwright::cli

@@ -41,6 +41,15 @@ double vswr_of(const Invocation& asked) {
     return vswr;
 }
 
+double refinement_of(const Invocation& asked) {
+    const std::string& text = value_of(asked, "--refinement");
+    const double refinement = units::parse_si(text, units::Dimension::number, "--refinement");
+    if (!(refinement >= 0.25 && refinement <= 4)) {
+        throw base::InputError("--refinement", text, "a number from 0.25 to 4");
+    }
+    return refinement;
+}
+
 void read_range(const Invocation& asked, survey::Request& request) {
     request.from = frequency_of(asked, "--from");
     request.to = frequency_of(asked, "--to");
@@ -127,6 +136,9 @@ survey::Request request_of(const Invocation& asked, design::Design design) {
     }
     if (asked.has("--model")) {
         request.model = report::model_named(value_of(asked, "--model")).value_or(request.model);
+    }
+    if (asked.has("--refinement")) {
+        request.mesh_refinement = refinement_of(asked);
     }
     if (asked.command->action == Action::sweep) {
         read_range(asked, request);

@@ -45,8 +45,21 @@ Complex SolvedLoop::permittivity() const {
     return underground ? detail::permittivity_of(*underground, frequency) : Complex(1.0);
 }
 
+namespace {
+
+double checked(double refinement) {
+    if (!(refinement >= 0.25 && refinement <= 4)) {
+        throw base::InputError("mesh_refinement", std::to_string(refinement), "from 0.25 to 4");
+    }
+    return refinement;
+}
+
+} // namespace
+
 struct FullWave::Prepared {
+    design::Design made_from;
     Workload workload;
+    double refinement;
     geometry::Winding winding;
     conductor::Conductor conductor;
     capacitor::Capacitor capacitor;
@@ -60,15 +73,16 @@ struct FullWave::Prepared {
     double inductance_H = 0;
     base::Notices established, beyond, self_resonant;
 
-    explicit Prepared(const design::Design& design, Workload work)
-        : workload(work), winding(design::as_winding(design.loop)), conductor(conductor_of(design.conductor)),
+    explicit Prepared(const design::Design& design, Workload work, double mesh_refinement)
+        : made_from(design), workload(work), refinement(mesh_refinement),
+          winding(design::as_winding(design.loop)), conductor(conductor_of(design.conductor)),
           capacitor(capacitor_of(design.capacitor)), radius_m(conductor.equivalent_radius().value()),
           length_m(geometry::wire_path(winding).length_m()),
           joints_ohm_per_m(joints_of(design.joints).value() / length_m),
           proximity(winding.turns, winding.turns > 1 ? winding.spacing.value() / (2 * radius_m) : 2.0),
           losses{&conductor, &proximity, detail::share_of_turns(winding, length_m), 0},
           stand(geometry::frame_of(winding, placement_of(design.site))),
-          solver(detail::solver_of(winding, radius_m)) {
+          solver(detail::solver_of(winding, radius_m, checked(mesh_refinement))) {
         if (design.site.ground.kind != design::GroundKind::free_space) {
             underground = detail::underground_of(design.site.ground);
             ground = detail::ground_of(solver, *underground, stand);
@@ -179,8 +193,8 @@ double FullWave::Prepared::reactance_slope_ohm_s(const SolvedLoop& loop, Complex
     return (slope / d_omega + of_capacitor).imag();
 }
 
-FullWave::FullWave(const design::Design& design, Workload workload)
-    : prepared_(std::make_unique<const Prepared>(design, workload)) {}
+FullWave::FullWave(const design::Design& design, Workload workload, double mesh_refinement)
+    : prepared_(std::make_unique<const Prepared>(design, workload, mesh_refinement)) {}
 FullWave::~FullWave() = default;
 
 Complex FullWave::conductor_ohm_per_m(units::Frequency frequency) const {
@@ -207,6 +221,25 @@ std::optional<SolvedLoop> FullWave::solved(units::Frequency frequency) const {
     return SolvedLoop{
         std::move(solution),         std::move(currents),        p.stand, p.underground, frequency,
         units::farads(*capacitance), units::ohms(drive_V.real())};
+}
+
+std::optional<MeshError> FullWave::mesh_error(units::Frequency frequency) const {
+    const auto fine = solved(frequency);
+    const FullWave half(prepared_->made_from, Workload::few_frequencies,
+                        std::max(0.25, prepared_->refinement / 2));
+    const auto coarse = half.solved(frequency);
+    if (!fine || !coarse) {
+        return std::nullopt;
+    }
+    const auto without_capacitor = [](const SolvedLoop& loop) {
+        return loop.solution.powers(loop.currents).total_W();
+    };
+    const auto third = [](double coarse_value, double fine_value) {
+        return (coarse_value - fine_value) / 3 / fine_value;
+    };
+    return MeshError{third(coarse->tuning_capacitance.value(), fine->tuning_capacitance.value()),
+                     third(without_capacitor(*coarse), without_capacitor(*fine)),
+                     fine->solution.mesh().nodes()};
 }
 
 // One edge by the secant rule on full solutions, from where the plain resonator has it.

@@ -32,12 +32,23 @@ struct SolvedLoop {
     [[nodiscard]] std::complex<double> permittivity() const;
 };
 
+/// Estimated relative errors that the mesh makes, signed: (value - converged)/converged. The error falls with
+/// the square of the elements' length, so it is a third of the difference to a mesh of twice that length
+/// (Richardson's extrapolation).
+struct MeshError {
+    double capacitance = 0;
+    double resistance = 0; ///< total, the capacitor's own left out
+    std::size_t unknowns = 0;
+};
+
 /// A prepared design. at() and solved() may be called from any number of threads. The mesh's static part is
 /// shared between designs of equal geometry, the ground's matrices between designs of equal geometry, place
 /// and soil.
 class FullWave final : public LoopModel {
 public:
-    explicit FullWave(const design::Design& design, Workload workload = Workload::many_frequencies);
+    /// mesh_refinement: divides the length of every element, 0.25 to 4. Throws base::InputError.
+    explicit FullWave(const design::Design& design, Workload workload = Workload::many_frequencies,
+                      double mesh_refinement = 1.0);
     ~FullWave() override;
 
     [[nodiscard]] Model kind() const noexcept override { return Model::full_wave; }
@@ -45,6 +56,8 @@ public:
                                     double vswr_limit) const override;
     /// Nothing where no positive capacitance resonates the loop or the model does not hold.
     [[nodiscard]] std::optional<SolvedLoop> solved(units::Frequency frequency) const;
+    /// Against a mesh half as fine, see MeshError. Nothing where solved() gives nothing.
+    [[nodiscard]] std::optional<MeshError> mesh_error(units::Frequency frequency) const;
     /// Internal impedance of the conductor as it is solved with [ohm/m]: skin effect, proximity between turns
     /// and the joints spread along it. For models that put more wires beside the loop.
     [[nodiscard]] std::complex<double> conductor_ohm_per_m(units::Frequency frequency) const;

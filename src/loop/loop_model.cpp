@@ -6,10 +6,11 @@
 
 namespace loopwright::loop {
 
-std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model, Workload workload) {
+std::unique_ptr<LoopModel> make_model(const design::Design& design, Model model, Workload workload,
+                                      double mesh_refinement) {
     design::require_valid(design);
     if (model == Model::full_wave) {
-        return std::make_unique<FullWave>(design, workload);
+        return std::make_unique<FullWave>(design, workload, mesh_refinement);
     }
     return make_closed_form(design);
 }

@@ -170,8 +170,11 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
 
 Survey run(const Request& request, const base::StopToken& stop, const base::Progress& progress,
            const std::function<void(const BandRow&)>& band_ready) {
-    return detail::run_with([](const design::Design& d, loop::Model m) { return loop::make_model(d, m); },
-                            request, stop, progress, band_ready);
+    return detail::run_with(
+        [&request](const design::Design& d, loop::Model m) {
+            return loop::make_model(d, m, loop::Workload::many_frequencies, request.mesh_refinement);
+        },
+        request, stop, progress, band_ready);
 }
 
 } // namespace loopwright::survey

@@ -49,6 +49,7 @@ struct Request {
     design::Design design;
     loop::Model model = loop::Model::full_wave;
     double vswr_limit = 2.0;
+    double mesh_refinement = 1.0;                 ///< full wave: 0.25 to 4
     std::optional<loop::ComparisonDipole> dipole; ///< fills gain_over_dipole
     bool with_bands = true;                       ///< false: the curve only
     /// Dense curves: points frequencies from..to, logarithmically spaced, ends included; 0: none.

@@ -120,5 +120,39 @@ TEST(FullWave, RefusesALoopInTheGround) {
     EXPECT_THROW(FullWave(copper_loop(0.01)), base::InputError);
 }
 
+// The estimate is a third of the difference to half the mesh; a mesh four times as fine is the judge.
+TEST(FullWave, EstimatesTheErrorOfItsMesh) {
+    const design::Design d;
+    const units::Frequency f = units::megahertz(21);
+    const auto estimate = FullWave(d, Workload::few_frequencies).mesh_error(f);
+    ASSERT_TRUE(estimate);
+    const auto tuned = [&](double refinement) {
+        return FullWave(d, Workload::few_frequencies, refinement).solved(f)->tuning_capacitance.value();
+    };
+    const double actual = tuned(1) / tuned(4) - 1;
+    EXPECT_NEAR(estimate->capacitance, actual, 0.4 * std::abs(actual));
+    EXPECT_LT(std::abs(estimate->resistance), 0.005);
+    EXPECT_GT(estimate->unknowns, 24U);
+    const auto finer = FullWave(d, Workload::few_frequencies, 2).mesh_error(f);
+    EXPECT_LT(std::abs(finer->capacitance), 0.5 * std::abs(estimate->capacitance));
+    EXPECT_THROW(FullWave(d, Workload::few_frequencies, 9), base::InputError);
+}
+
+// The quick way for one frequency and the interpolated one for many.
+TEST(FullWave, GroundDirectAndInterpolatedAgree) {
+    design::Design d;
+    d.site.ground.kind = design::GroundKind::soil;
+    d.site.lowest_point = units::metres(0.3);
+    for (const double megahertz : {3.6, 7.1, 14.1, 28.5}) {
+        const units::Frequency f = units::megahertz(megahertz);
+        const auto one = FullWave(d, Workload::few_frequencies).at(f, units::watts(5), 2.0);
+        const auto many = FullWave(d, Workload::many_frequencies).at(f, units::watts(5), 2.0);
+        const Resonance &a = *one.resonance, &b = *many.resonance;
+        EXPECT_NEAR(a.tuning_capacitance / b.tuning_capacitance, 1, 1e-6);
+        EXPECT_NEAR(a.resistance.total() / b.resistance.total(), 1, 1e-4);
+        EXPECT_NEAR(a.q_unloaded / b.q_unloaded, 1, 1e-3);
+    }
+}
+
 } // namespace
 } // namespace loopwright::loop

@@ -20,6 +20,7 @@ using testing::HasSubstr;
 survey::Survey two_bands() {
     survey::Survey survey;
     survey.request.design.title = "Test loop";
+    survey.request.model = loop::Model::closed_form;
     survey.bands = {
         row("40m", established(), survey::BandVerdict::worthwhile, "Radiates 20 %"),
         row("6m", not_established(), survey::BandVerdict::not_established, "Not established: Too long here")};
