@@ -82,6 +82,7 @@ void MainWindow::connect_session() {
         start_computing();
     });
     connect(&focus_, &session::Focus::changed, this, &MainWindow::start_point);
+    connect(&settings_, &settings::Settings::current_drawn_changed, this, &MainWindow::start_point);
     connect(&settings_, &settings::Settings::model_changed, this, [this] {
         start_computing();
         start_comparison();
@@ -108,6 +109,7 @@ void MainWindow::start_point() {
     request.frequency = focus_.frequency();
     request.model = settings_.model();
     request.other_beside = settings_.other_model_beside();
+    request.with_current = settings_.current_drawn();
     point_.start(request);
 }
 

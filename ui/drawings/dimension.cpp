@@ -58,12 +58,22 @@ void paint_extension(QPainter& painter, const QPointF& from, const QPointF& to) 
 
 void paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds) {
     const QFontMetricsF metrics(painter.font(), painter.device());
+    constexpr int flags = Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap;
     QRectF box(0, 0, metrics.horizontalAdvance(text), metrics.height());
-    box.moveCenter(centre);
+    const bool wrapped = box.width() > bounds.width();
+    if (wrapped) { // in as many lines as it takes, growing upward
+        box = metrics.boundingRect(QRectF(0, 0, bounds.width(), bounds.height()), flags, text);
+        box.setWidth(bounds.width());
+    }
+    box.moveCenter({centre.x(), centre.y() - (box.height() - metrics.height()) / 2.0});
     box.moveLeft(
         std::clamp(box.left(), bounds.left(), std::max(bounds.left(), bounds.right() - box.width())));
     box.moveTop(std::clamp(box.top(), bounds.top(), std::max(bounds.top(), bounds.bottom() - box.height())));
-    painter.drawText(QPointF(box.left(), box.top() + metrics.ascent()), text);
+    if (wrapped) {
+        painter.drawText(box, flags, text);
+    } else {
+        painter.drawText(QPointF(box.left(), box.top() + metrics.ascent()), text);
+    }
 }
 
 void paint_ground(QPainter& painter, const QLineF& line, double depth_px) {

@@ -17,7 +17,7 @@ void paint_dimension(QPainter& painter, const QLineF& line, const QString& text)
 /// Thin lines from what is measured to the dimension line.
 void paint_extension(QPainter& painter, const QPointF& from, const QPointF& to);
 
-/// Text centred on a point, kept inside bounds.
+/// Text centred on a point, kept inside bounds; wrapped where it is wider than they are.
 void paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds);
 
 /// The ground: a line with hatching below it.

@@ -2,6 +2,7 @@
 
 #include "drawings/dimension.hpp"
 #include "drawings/view_painter.hpp"
+#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 
 #include <QFontMetricsF>
@@ -15,9 +16,11 @@ namespace loopwright::drawings {
 namespace {
 
 /// Room around a view in line heights: title and capacitor's label; dimension of the height; edge; below.
-constexpr double room_above = 3.4, room_left = 3.2, room_right = 1.2, room_below = 1.0;
+constexpr double room_above = 3.4, room_left = 3.2, room_right = 1.2, room_below = 2.2;
 /// Room at the foot of the drawing for the conductor's text and the scale bar.
 constexpr double foot_lines = 2.6;
+/// More of both where the current is drawn: numbers at the right, its legend.
+constexpr double room_of_numbers = 4.0, legend_lines = 1.2;
 
 /// 1, 2 or 5 times a power of ten, the largest not above x.
 double round_length(double x) {
@@ -95,7 +98,9 @@ void LoopDrawing::paint(QPainter& painter, const QRectF& rect, const QPalette& p
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const double line = QFontMetricsF(painter.font(), painter.device()).height();
-    const QRectF upper = rect.adjusted(0, 0, 0, -foot_lines * line);
+    const double foot = foot_lines + (current_ ? legend_lines : 0.0);
+    const QRectF upper =
+        rect.adjusted(0, 0, views_.side || !current_ ? 0.0 : -room_of_numbers * line, -foot * line);
     QRectF front = upper, side = upper;
     if (views_.side) {
         const double depth = views_.side->extent.width(), across = views_.front.extent.width();
@@ -123,9 +128,10 @@ void LoopDrawing::paint_front(QPainter& painter, const QRectF& rect, const QPale
     const View& view = views_.front;
     const double ground_m = views_.side ? 0.0 : ground_room_m(view, views_.clearance_m);
     ViewPainter on(painter, palette, view, scale, origin_of(view, ground_m, rect, line, scale));
-    if (views_.clearance_m && !views_.side) {
-        on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), rect);
+    if (!views_.side) {
+        paint_site(on, ground_m, rect);
     }
+    paint_current(painter, rect, palette, on);
     on.conductor();
     on.capacitor(capacitor_text(), rect);
     if (views_.coupling_centre) {
@@ -147,13 +153,36 @@ void LoopDrawing::paint_side(QPainter& painter, const QRectF& rect, const QPalet
     const View& view = *views_.side;
     const double ground_m = ground_room_m(view, views_.clearance_m);
     ViewPainter on(painter, palette, view, scale, origin_of(view, ground_m, rect, line, scale));
-    if (views_.clearance_m) {
-        on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), rect);
-    }
+    paint_site(on, ground_m, rect);
     on.conductor();
     on.capacitor(turns_text(), rect);
     painter.setPen(palette.color(QPalette::PlaceholderText));
     paint_label(painter, rect.topLeft(), tr("from the side"), rect);
+}
+
+/// What the loop stands over, and where people stand.
+void LoopDrawing::paint_site(ViewPainter& on, double ground_m, const QRectF& rect) const {
+    const QString name = models::ground_name(design_.site.ground);
+    if (!views_.clearance_m) {
+        on.caption(name, rect);
+        return;
+    }
+    on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), name, rect);
+    if (views_.standing_m) {
+        on.standing(ground_m, *views_.standing_m, *views_.clearance_m,
+                    tr("people stand at %1").arg(length(*views_.standing_m)), rect);
+    }
+}
+
+void LoopDrawing::paint_current(QPainter& painter, const QRectF& rect, const QPalette& palette,
+                                const ViewPainter& on) const {
+    if (current_) {
+        const bool stacked = design_.loop.arrangement == design::Arrangement::stack;
+        const double line = QFontMetricsF(painter.font(), painter.device()).height();
+        current_->paint(
+            painter, palette, views_.front, [&on](const QPointF& metres) { return on.at(metres); },
+            design_.loop.turns, stacked, rect.adjusted(0, 0, room_of_numbers * line, 0));
+    }
 }
 
 void LoopDrawing::paint_foot(QPainter& painter, const QRectF& rect, const QPalette& palette,
@@ -162,7 +191,12 @@ void LoopDrawing::paint_foot(QPainter& painter, const QRectF& rect, const QPalet
     const double line = metrics.height();
     painter.setPen(QPen(palette.color(QPalette::Text), line / 18.0));
     const double base = rect.bottom() - 0.3 * line;
-    painter.drawText(QPointF(rect.left(), base - metrics.descent()), conductor_text());
+    painter.drawText(QPointF(rect.left(), base - metrics.descent()),
+                     metrics.elidedText(conductor_text(), Qt::ElideRight, rect.width()));
+    if (current_) {
+        painter.drawText(QPointF(rect.left(), base - metrics.descent() - foot_lines * line),
+                         metrics.elidedText(current_->legend(), Qt::ElideRight, rect.width()));
+    }
 
     const double foot_m = 0.3048;
     const double unit_m = system_ == units::UnitSystem::imperial ? foot_m : 1.0;
@@ -170,7 +204,8 @@ void LoopDrawing::paint_foot(QPainter& painter, const QRectF& rect, const QPalet
     const double x = rect.right() - bar_m * scale;
     const QString text =
         system_ == units::UnitSystem::imperial ? tr("%1 ft").arg(bar_m / foot_m) : length(bar_m);
-    const double y = base - 0.2 * line;
+    const bool crowded = metrics.horizontalAdvance(conductor_text()) > x - rect.left() - line;
+    const double y = base - (crowded ? 1.3 : 0.2) * line;
     painter.drawLine(QPointF(x, y), QPointF(rect.right(), y));
     painter.drawLine(QPointF(x, y - 0.25 * line), QPointF(x, y + 0.25 * line));
     painter.drawLine(QPointF(rect.right(), y - 0.25 * line), QPointF(rect.right(), y + 0.25 * line));
@@ -183,8 +218,15 @@ QString LoopDrawing::description() const {
     QString text = tr("Drawing of the loop to scale: %1 wide, %2 high, %3, %4.")
                        .arg(length(views_.front.extent.width()), length(views_.front.extent.height()),
                             conductor_text(), capacitor_text());
-    if (views_.clearance_m) {
-        text += QLatin1Char(' ') + tr("Lowest point %1 above the ground.").arg(length(*views_.clearance_m));
+    const QString ground = models::ground_name(design_.site.ground);
+    text += QLatin1Char(' ') + (views_.clearance_m
+                                    ? tr("Lowest point %1 above %2.").arg(length(*views_.clearance_m), ground)
+                                    : tr("In %1.").arg(ground));
+    if (views_.standing_m) {
+        text += QLatin1Char(' ') + tr("People stand at %1.").arg(length(*views_.standing_m));
+    }
+    if (current_) {
+        text += QLatin1Char(' ') + tr("Drawn on it: %1.").arg(current_->legend());
     }
     return text;
 }

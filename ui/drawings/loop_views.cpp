@@ -13,6 +13,18 @@ namespace {
 using geometry::Vector3;
 using geometry::WirePath;
 
+double lowest_x_m(const View& view) {
+    const double low = view.extent.top() + 0.02 * view.extent.height(); // y is upward here
+    double from = view.extent.right(), to = view.extent.left();
+    for (const QPointF& point : view.conductor) {
+        if (point.y() <= low) {
+            from = std::min(from, point.x());
+            to = std::max(to, point.x());
+        }
+    }
+    return (from + to) / 2.0;
+}
+
 /// Projects the path on two directions seen from an origin.
 View project(const WirePath& path, const Vector3& origin, const Vector3& right, const Vector3& up) {
     const auto flat = [&](const Vector3& point) {
@@ -38,6 +50,7 @@ View project(const WirePath& path, const Vector3& origin, const Vector3& right, 
     }
     view.conductor << flat(path.point(path.length_m() - half_gap_m));
     view.extent = view.conductor.boundingRect();
+    view.lowest_x_m = lowest_x_m(view);
     view.capacitor = flat(path.capacitor_point());
     const QPointF along = flat(path.tangent(0) + origin);
     const double length = std::hypot(along.x(), along.y());
@@ -71,6 +84,9 @@ LoopViews views_of(const design::Design& design) {
     }
     if (!placement.free_space) {
         views.clearance_m = placement.clearance.value();
+        if (design.site.standing_level.value.value() > 0.0) {
+            views.standing_m = design.site.standing_level.value.value();
+        }
     }
     if (design.coupling) {
         const double radius_m = design.coupling->diameter.value.value() / 2.0;

@@ -17,6 +17,7 @@ struct View {
     QPointF along_capacitor; ///< direction of the conductor there, unit length; zero: seen end-on
     QRectF extent;           ///< of the conductor's centre line
     double width_m = 0;      ///< of the conductor as seen
+    double lowest_x_m = 0;   ///< where it is lowest, the middle of what is equally low
 };
 
 struct LoopViews {
@@ -26,6 +27,8 @@ struct LoopViews {
     /// Height of the lowest point of the side view's (or else the front view's) centre line above the ground;
     /// nothing in free space.
     std::optional<double> clearance_m;
+    /// Height above the ground of the floor that people stand on, where it is not the ground itself.
+    std::optional<double> standing_m;
     /// Centre of the coupling loop in the front view.
     std::optional<QPointF> coupling_centre;
 };

@@ -113,18 +113,21 @@ void ViewPainter::height(const QString& text) {
     paint_dimension(painter_, QLineF(x, around.bottom(), x, around.top()), text);
 }
 
-void ViewPainter::ground(double drawn_m, bool broken, const QString& text, const QRectF& bounds) {
+void ViewPainter::ground(double drawn_m, bool broken, const QString& height, const QString& name,
+                         const QRectF& bounds) {
     painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 18.0));
     const QRectF around = box();
     const double level = around.bottom() + drawn_m * scale_;
     const double left = std::max(bounds.left(), around.left() - 3.0 * line_);
     const double right = std::min(bounds.right(), around.right() + 1.5 * line_);
     paint_ground(painter_, QLineF(left, level, right, level), 0.45 * line_);
+    const QRectF below(left, bounds.top(), bounds.right() - left, bounds.height());
+    paint_label(painter_, QPointF(left, level + 1.1 * line_), name, below);
     if (drawn_m * scale_ < 2.0) {
         return;
     }
-    const double x = around.center().x();
-    painter_.drawLine(QPointF(x, around.bottom()), QPointF(x, level));
+    const double x = at({view_.lowest_x_m, 0}).x();
+    paint_dimension(painter_, QLineF(x, around.bottom(), x, level), QString());
     if (broken) {
         const double middle = (around.bottom() + level) / 2.0;
         const double half = 0.3 * line_;
@@ -137,13 +140,28 @@ void ViewPainter::ground(double drawn_m, bool broken, const QString& text, const
         }
     }
     const QFontMetricsF metrics(painter_.font(), painter_.device());
-    const double text_x = x + 0.6 * line_ + metrics.horizontalAdvance(text) / 2.0;
-    paint_label(painter_, QPointF(text_x, (around.bottom() + level) / 2.0), text, bounds);
+    const double text_x = x + 0.6 * line_ + metrics.horizontalAdvance(height) / 2.0;
+    paint_label(painter_, QPointF(text_x, (around.bottom() + level) / 2.0), height, bounds);
 }
 
-void ViewPainter::caption(const QString& text, double below, const QRectF& bounds) {
-    thin_pen(QPalette::Text);
-    paint_label(painter_, QPointF(box().center().x(), box().bottom() + below), text, bounds);
+void ViewPainter::standing(double drawn_m, double level_m, double clearance_m, const QString& text,
+                           const QRectF& bounds) {
+    const QRectF around = box();
+    const double ground = around.bottom() + drawn_m * scale_;
+    // Below the loop in the proportion that the height is drawn in, beside it to scale.
+    const double true_y = around.bottom() - (level_m - clearance_m) * scale_;
+    const double y = level_m < clearance_m ? ground - drawn_m * scale_ * level_m / clearance_m : true_y;
+    const double shown_y = std::max(y, bounds.top() + 1.2 * line_);
+    const double left = bounds.left(), right = std::max(left + 2.0 * line_, around.left() - 0.4 * line_);
+    painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 12.0, Qt::DashLine));
+    painter_.drawLine(QPointF(left, shown_y), QPointF(right, shown_y));
+    painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 18.0));
+    paint_label(painter_, QPointF(left, shown_y - 0.6 * line_), text, bounds);
+}
+
+void ViewPainter::caption(const QString& text, const QRectF& bounds) {
+    thin_pen(QPalette::PlaceholderText);
+    paint_label(painter_, QPointF(box().center().x(), box().bottom() + 1.5 * line_), text, bounds);
 }
 
 } // namespace loopwright::drawings

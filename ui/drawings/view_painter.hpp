@@ -33,14 +33,20 @@ public:
     void width(const QString& text);
     /// To the left of the loop.
     void height(const QString& text);
-    /// The ground below, and the height above it. drawn_m may be less than the true clearance: then it is
-    /// broken.
-    void ground(double drawn_m, bool broken, const QString& text, const QRectF& bounds);
+    /// The ground below with its name, and the height above it. drawn_m may be less than the true clearance:
+    /// then it is broken.
+    void ground(double drawn_m, bool broken, const QString& height, const QString& name,
+                const QRectF& bounds);
+    /// The floor that people stand on; share: of the drawn height between ground and lowest point, above 1:
+    /// in the view's own heights from its lowest point.
+    void standing(double drawn_m, double level_m, double clearance_m, const QString& text,
+                  const QRectF& bounds);
+    /// From metres of the view to the painter.
+    [[nodiscard]] QPointF at(const QPointF& metres) const;
     /// A text under the view.
-    void caption(const QString& text, double below, const QRectF& bounds);
+    void caption(const QString& text, const QRectF& bounds);
 
 private:
-    [[nodiscard]] QPointF at(const QPointF& metres) const;
     [[nodiscard]] QRectF box() const;
     void thin_pen(QPalette::ColorRole role);
     QPainter& painter_;

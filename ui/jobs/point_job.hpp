@@ -2,10 +2,11 @@
 // What the design does at the frequency in focus: by the model chosen, by the other one beside it where
 // asked, and the current around the conductor.
 #include "design/design.hpp"
-#include "geometry/vector3.hpp"
-#include "jobs/latest_job.hpp"
+#include "jobs/job.hpp"
 #include "loop/operating_point.hpp"
 
+#include <memory>
+#include <optional>
 #include <vector>
 
 namespace loopwright::jobs {
@@ -15,13 +16,13 @@ struct PointRequest {
     units::Frequency frequency{};
     loop::Model model = loop::Model::full_wave;
     bool other_beside = false; ///< the other model too
+    bool with_current = false; ///< the current around the conductor too
     double vswr_limit = 2.0;
 };
 
 /// The current at one place of the conductor, at the power of the point.
 struct CurrentSample {
-    double along_m = 0;      ///< along the conductor, from the middle of the capacitor's gap
-    geometry::Vector3 place; ///< in the plane of the loop: x to the right, z up, y along the axis [m]
+    double share = 0; ///< of the conductor's length, from one side of the capacitor's gap to the other
     double rms_A = 0;
     double phase_rad = 0; ///< against the current opposite the capacitor
 };
@@ -34,14 +35,13 @@ struct PointResult {
     std::vector<CurrentSample> current;
 };
 
-/// The work itself. Throws base::InputError for a design or a frequency that the model does not take.
-[[nodiscard]] PointResult compute(const PointRequest& request);
+/// Throws base::InputError for a design or a frequency that the model does not take.
+[[nodiscard]] std::shared_ptr<const PointResult>
+compute_point(const PointRequest& request, const base::StopToken& stop, const base::Progress& progress);
 
-class PointJob : public JobFor<PointResult> {
-    Q_OBJECT
+class PointJob : public JobOf<PointRequest, PointResult> {
 public:
-    using JobFor<PointResult>::JobFor;
-    void start(const PointRequest& request);
+    explicit PointJob(QObject* parent = nullptr) : JobOf(&compute_point, parent) {}
 };
 
 } // namespace loopwright::jobs

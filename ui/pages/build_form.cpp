@@ -26,7 +26,7 @@ BuildForm::BuildForm(const Context& context, QWidget* parent)
     add_joints();
     add_group(capacitor_group(), true);
     add_group(coupling_group(), false);
-    add_group(site_group(), false);
+    add_group(site_group(), true);
     FormGroup* station = add_group(station_group(), true);
     auto* bands = new BandsChoice(context_, station);
     station->add_row(tr("Bands"), bands, [](const design::Design&) {});

@@ -5,15 +5,18 @@
 #include "pages/drawing_view.hpp"
 #include "pages/headline_panel.hpp"
 
+#include <QCheckBox>
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QScrollArea>
 #include <QSplitter>
+#include <QVBoxLayout>
 
 namespace loopwright::pages {
 
 namespace {
 
+constexpr int unit_px = 8;
 const QString splitter_name = QStringLiteral("build_splitter");
 
 /// A column that scrolls up and down only.
@@ -40,7 +43,7 @@ BuildPage::BuildPage(const Context& context, QWidget* parent)
     form->setObjectName(QStringLiteral("build.form"));
     inputs::tab_in_reading_order(form->widget());
     splitter_->addWidget(form);
-    splitter_->addWidget(new DrawingView(context, this));
+    splitter_->addWidget(build_drawing());
     splitter_->addWidget(scrolled(headlines_, this));
     splitter_->setStretchFactor(0, 0);
     splitter_->setStretchFactor(1, 1);
@@ -48,6 +51,32 @@ BuildPage::BuildPage(const Context& context, QWidget* parent)
     splitter_->setSizes({420, 480, 360});
     splitter_->restoreState(context_.settings.window_state(splitter_name));
     connect(headlines_, &HeadlinePanel::explanation_wanted, this, &BuildPage::explanation_wanted);
+}
+
+QWidget* BuildPage::build_drawing() {
+    auto* middle = new QWidget(this);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(new DrawingView(context_, middle), 1);
+    auto* current = new QCheckBox(tr("Current aroun&d the loop"), middle);
+    current->setObjectName(QStringLiteral("drawing.current"));
+    current->setAccessibleName(tr("Current around the loop"));
+    current->setToolTip(
+        tr("Draws the current along the conductor at the frequency in focus: strokes as long as "
+           "the current is strong, with numbers. From the full-wave model only."));
+    current->setAccessibleDescription(current->toolTip());
+    current->setContentsMargins(unit_px, 0, 0, 0);
+    column->addWidget(current);
+    connect(current, &QCheckBox::clicked, &context_.settings, &settings::Settings::set_current_drawn);
+    const auto show = [this, current] {
+        current->setChecked(context_.settings.current_drawn());
+        current->setEnabled(context_.settings.model() == loop::Model::full_wave);
+    };
+    connect(&context_.settings, &settings::Settings::current_drawn_changed, current, show);
+    connect(&context_.settings, &settings::Settings::model_changed, current, show);
+    show();
+    return middle;
 }
 
 BuildPage::~BuildPage() {

@@ -21,6 +21,7 @@ Q_SIGNALS:
     void explanation_wanted(const QString& id);
 
 private:
+    [[nodiscard]] QWidget* build_drawing();
     Context context_;
     QSplitter* splitter_;
     HeadlinePanel* headlines_;

@@ -1,5 +1,6 @@
 // The groups "Coupling", "Site" and "Station".
 #include "band/emission.hpp"
+#include "design/soil.hpp"
 #include "ground/ground_classes.hpp"
 #include "pages/build_specs.hpp"
 
@@ -73,8 +74,8 @@ ChoiceSpec ground_choice() {
     ChoiceSpec spec;
     spec.words = {
         "site.ground", BuildStation::tr("Ground"),
-        BuildStation::tr("What lies below the loop. It is read and kept; the closed form computes for free "
-                         "space and says so.")};
+        BuildStation::tr("What lies below the loop: a class of soil by name, or values of your own. The "
+                         "closed form computes for free space and says so.")};
     spec.options = [](const Design&) {
         return QStringList{BuildStation::tr("free space"), BuildStation::tr("perfect ground")} +
                soil_classes() + QStringList{BuildStation::tr("own values")};
@@ -95,7 +96,13 @@ ChoiceSpec ground_choice() {
             return;
         }
         ground.kind = GroundKind::soil;
-        ground.class_name = soil_classes().value(index - 2).toStdString();
+        const QString name = soil_classes().value(index - 2);
+        if (name.isEmpty() && !ground.class_name.empty()) { // own values start where the class is
+            const ground::Soil soil = design::soil_of(ground);
+            ground.relative_permittivity = soil.relative_permittivity;
+            ground.conductivity = soil.conductivity;
+        }
+        ground.class_name = name.toStdString();
     };
     return spec;
 }
@@ -118,16 +125,15 @@ std::vector<QuantitySpec> soil_fields() {
 
 std::vector<QuantitySpec> place_fields() {
     FieldWords tilt{"site.tilt", BuildStation::tr("Tilt"),
-                    BuildStation::tr("How far a vertical loop leans from the vertical."), true};
+                    BuildStation::tr("How far a vertical loop leans from the vertical.")};
     tilt.applies = [](const Design& d) { return d.site.plane == Plane::vertical; };
-    const FieldWords lowest{
+    FieldWords lowest{
         "site.lowest_point", BuildStation::tr("Lowest point"),
         BuildStation::tr("Height of the lowest point of the loop's centre line above the ground.")};
-    const FieldWords standing{
+    FieldWords standing{
         "site.standing_level", BuildStation::tr("People stand at"),
         BuildStation::tr("Height above the ground of the floor that people stand on: 0 on the "
-                         "ground, more on a balcony or a roof. Used for distances."),
-        true};
+                         "ground, more on a balcony or a roof. Used for distances.")};
     return {typed_quantity(
                 lowest, [](auto& d) -> auto& { return d.site.lowest_point; }),
             typed_quantity(

@@ -3,6 +3,7 @@
 #include "drawings/loop_drawing.hpp"
 #include "pages/context.hpp"
 
+#include <QTimer>
 #include <QWidget>
 
 #include <optional>
@@ -16,13 +17,17 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
+    [[nodiscard]] const drawings::LoopDrawing& drawing() const { return *drawing_; }
+
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
     void refresh();
+    void refresh_current();
     Context context_;
     std::optional<drawings::LoopDrawing> drawing_;
+    QTimer patience_;
 };
 
 } // namespace loopwright::pages

@@ -88,6 +88,13 @@ int main(int argc, char** argv) {
         QApplication::setPalette(dark ? test::dark_palette() : test::light_palette());
         const QString scheme = dark ? QStringLiteral("dark") : QStringLiteral("light");
         all = save_pages(window, folder, scheme) && all;
+        settings.set_other_model_beside(true);
+        settings.set_current_drawn(true);
+        all = test::wait_for_survey(window) && all;
+        window.pages().setCurrentIndex(0);
+        all = save(window, folder, QStringLiteral("build-both-models-") + scheme) && all;
+        settings.set_other_model_beside(false);
+        settings.set_current_drawn(false);
         all = save_dialogs(folder, scheme) && all;
         all = test::save_figures(folder, scheme) && all;
     }
