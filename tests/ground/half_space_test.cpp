@@ -134,6 +134,29 @@ TEST(HalfSpace, NearlyPerfectGroundGivesTheImages) {
                  "worst difference of a kernel from its image, in 1e-6", 1e6 * worst, 0, 3);
 }
 
+// ground-05: a magnetic dipole above a perfect conductor, closed form of its image.
+TEST(HalfSpace, SmallLoopOverPerfectGroundMatchesTheIndependentCase) {
+    const support::Compared table("independent-cases",
+                                  "Ground: small loops on our kernels and magnetic dipoles");
+    int met = 0;
+    for (const auto& c : support::independent_cases("ground")) {
+        if (c.has_input("eps_r")) {
+            continue;
+        }
+        const double f = c.input("frequency");
+        const double radius = 0.02 * c.input("height");
+        const double r0 =
+            units::constants::free_space_impedance_ohm * pi / 6.0 * std::pow(k0_at(f) * radius, 4);
+        for (const bool vertical : {false, true}) {
+            const std::string name = vertical ? "vertical_dR_over_R0" : "horizontal_dR_over_R0";
+            const Complex z = added_impedance(f, radius, c.input("height"), {1.0, -1e14}, vertical) / r0;
+            table.share(c.id, name, z.real(), c.output(name), 1e-3); // finite size: (radius/height)^2
+        }
+        ++met;
+    }
+    EXPECT_EQ(met, 1);
+}
+
 TEST(HalfSpace, SoilLikeAirReflectsNothing) {
     // Only waves within sqrt(eps - 1) of grazing are reflected: what is left shrinks like that.
     for (const double contrast : {1e-6, 1e-8, 1e-10}) {

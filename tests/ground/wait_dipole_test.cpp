@@ -39,8 +39,11 @@ Complex spectral_integral(double k0, double height_m, const Function& f) {
     };
     const double end = 22.0 / height_m;
     Complex sum = part(0, 0.05 * k0, travelling) + part(0.05 * k0, k0, travelling);
-    for (double a = 0, b = 0.05 * k0; a < end; a = b, b *= 3.0) {
-        sum += part(a, std::min(b, end), decaying);
+    double done = 0;
+    while (done < end) {
+        const double next = std::min(std::max(3.0 * done, 0.05 * k0), end);
+        sum += part(done, next, decaying);
+        done = next;
     }
     return sum;
 }

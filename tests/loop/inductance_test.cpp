@@ -24,6 +24,7 @@ void expect_relative(double value, double wanted, double tolerance, const std::s
 
 std::vector<Ring> stacked(int turns, double radius, double pitch) {
     std::vector<Ring> rings;
+    rings.reserve(static_cast<std::size_t>(turns));
     for (int i = 0; i < turns; ++i) {
         rings.push_back({metres(radius), metres(i * pitch)});
     }

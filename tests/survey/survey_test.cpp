@@ -21,6 +21,7 @@ using std::chrono::milliseconds;
 
 std::vector<std::string> names(const std::vector<band::Band>& bands) {
     std::vector<std::string> all;
+    all.reserve(bands.size());
     for (const band::Band& band : bands) {
         all.push_back(band.name);
     }
