@@ -154,5 +154,37 @@ TEST(FullWave, GroundDirectAndInterpolatedAgree) {
     }
 }
 
+// What is kept from an earlier question must not be told from what is solved for this one.
+TEST(FullWave, PointsThatAreKeptAreThoseThatAreSolved) {
+    design::Design d;
+    d.site.ground.kind = design::GroundKind::soil;
+    d.loop.size = units::metres(0.913);
+    const units::Frequency f = units::megahertz(10.1);
+    const auto point = [&](const design::Design& design, double watts) {
+        return *make_model(design, Model::full_wave)->at(f, units::watts(watts), 2.0).resonance;
+    };
+    const Resonance at_5_W = point(d, 5);
+    const auto solved = *FullWave(d).at(f, units::watts(20), 2.0).resonance;
+    const Resonance at_20_W = point(d, 20);
+    EXPECT_NEAR(at_20_W.capacitor_voltage_peak / solved.capacitor_voltage_peak, 1, 1e-12);
+    EXPECT_NEAR(at_20_W.loop_current_rms / solved.loop_current_rms, 1, 1e-12);
+    EXPECT_NEAR(at_20_W.capacitor_voltage_peak_range.high / solved.capacitor_voltage_peak_range.high, 1,
+                1e-12);
+    EXPECT_NEAR(at_20_W.capacitor_voltage_peak / at_5_W.capacitor_voltage_peak, 2, 1e-12);
+    EXPECT_EQ(at_20_W.efficiency, at_5_W.efficiency);
+
+    design::Design small = d; // a capacitor that does not reach
+    small.capacitor.maximum = units::picofarads(13);
+    EXPECT_TRUE(at_5_W.in_capacitor_range);
+    EXPECT_FALSE(point(small, 5).in_capacitor_range);
+    design::Design lossy = d; // and one that loses more
+    lossy.capacitor.loss.q = 100;
+    EXPECT_LT(point(lossy, 5).efficiency, 0.8 * at_5_W.efficiency);
+    design::Design higher = d;
+    higher.site.lowest_point = units::metres(4);
+    EXPECT_EQ(point(higher, 5).efficiency,
+              FullWave(higher).at(f, units::watts(1), 2.0).resonance->efficiency);
+}
+
 } // namespace
 } // namespace loopwright::loop
