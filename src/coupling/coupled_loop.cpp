@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "coupling/detail/around.hpp"
 #include "coupling/detail/coupling_wire.hpp"
+#include "coupling/detail/series_feed.hpp"
 #include "coupling/detail/tuner.hpp"
 #include "coupling/mismatch.hpp"
 #include "loop/design_parts.hpp"
@@ -21,9 +22,23 @@ using Complex = std::complex<double>;
 
 const design::Coupling& coupling_of(const design::Design& design) {
     if (!design.coupling) {
-        throw base::InputError::sentence("coupling", "The design has no coupling loop; a match needs one.");
+        throw base::InputError::sentence("coupling", "The design has no coupling; a match needs one.");
     }
     return *design.coupling;
+}
+
+std::unique_ptr<const detail::FedLoop> fed_loop(const design::Design& design, const loop::FullWave& alone,
+                                                units::Resistance line) {
+    const design::Coupling& coupling = coupling_of(design);
+    switch (coupling.kind) {
+    case design::CouplingKind::loop:
+        return std::make_unique<const detail::CouplingWire>(design, coupling, alone);
+    case design::CouplingKind::tap:
+        return std::make_unique<const detail::TapFeed>(design, coupling, alone);
+    case design::CouplingKind::transformer:
+        return std::make_unique<const detail::TransformerFeed>(coupling, alone, line);
+    }
+    throw base::ProgramError("a kind of coupling that is not known");
 }
 
 constexpr double widest_share = 0.3; ///< of the frequency, to either side
@@ -33,11 +48,11 @@ constexpr double widest_share = 0.3; ///< of the frequency, to either side
 struct CoupledLoop::Parts {
     loop::FullWave alone; ///< where the resonance lies
     detail::Tuner tuner;
-    detail::CouplingWire fed;
+    std::unique_ptr<const detail::FedLoop> fed;
 
     Parts(const design::Design& design, units::Resistance line)
         : alone(design), tuner{loop::capacitor_of(design.capacitor), line.value()},
-          fed(design, coupling_of(design), alone) {}
+          fed(fed_loop(design, alone, line)) {}
 
     [[nodiscard]] Complex capacitor_ohm(double capacitance_F, double f) const {
         return tuner.capacitor_ohm(capacitance_F, f);
@@ -74,24 +89,24 @@ Match CoupledLoop::match(units::Frequency frequency) const {
 
 Match CoupledLoop::match(units::Frequency frequency, const loop::Resonance& own) const {
     const Parts& p = *parts_;
-    const detail::OpenTwoPort port = p.fed.at(frequency);
+    const detail::OpenTwoPort port = p.fed->at(frequency);
     const double capacitance_F = p.tuner.best_F(port, frequency.value(), own);
     const Complex load = p.capacitor_ohm(capacitance_F, frequency.value());
     const Complex z = port.input(load);
     return {frequency, units::farads(capacitance_F), units::Impedance::from_value(z), p.vswr_of(z),
-            p.fed.own_loss_share(frequency, port, load)};
+            p.fed->own_loss_share(frequency, port, load)};
 }
 
 units::Impedance CoupledLoop::input(units::Frequency frequency, units::Capacitance capacitance) const {
     return units::Impedance::from_value(
-        parts_->input(parts_->fed.at(frequency), capacitance.value(), frequency.value()));
+        parts_->input(parts_->fed->at(frequency), capacitance.value(), frequency.value()));
 }
 
 std::vector<MatchPoint> CoupledLoop::curve(const Match& match, units::Frequency span, int points) const {
     if (points < 2 || !(span.value() > 0) || span > 2 * widest_share * match.frequency) {
         throw base::ProgramError("a curve has two points or more, over at most 60 % of the frequency");
     }
-    const detail::Around around(parts_->fed, match.frequency, 0.5 * span);
+    const detail::Around around(*parts_->fed, match.frequency, 0.5 * span);
     std::vector<MatchPoint> curve;
     for (int i = 0; i < points; ++i) {
         const units::Frequency f = match.frequency + span * (static_cast<double>(i) / (points - 1) - 0.5);
@@ -131,7 +146,7 @@ std::optional<units::Frequency> CoupledLoop::bandwidth(const Match& match, doubl
     }
     const double f0 = match.frequency.value();
     for (const double share : {0.01, 0.05, widest_share}) { // a narrow range first: its polynomials are best
-        const detail::Around around(parts_->fed, match.frequency, units::hertz(share * f0));
+        const detail::Around around(*parts_->fed, match.frequency, units::hertz(share * f0));
         const auto low = parts_->edge_Hz(around, match, limit, -share * f0);
         const auto high = parts_->edge_Hz(around, match, limit, share * f0);
         if (low && high) {
@@ -145,7 +160,7 @@ std::vector<Mistuning> CoupledLoop::mistuning(const Match& match,
                                               const std::vector<units::Capacitance>& offsets) const {
     const Parts& p = *parts_;
     const double f = match.frequency.value();
-    const detail::OpenTwoPort port = p.fed.at(match.frequency);
+    const detail::OpenTwoPort port = p.fed->at(match.frequency);
     // Radiated power goes with the square of the loop's current; what the feed takes with the mismatch.
     const auto current_square = [&](Complex load) {
         const Complex z = port.input(load);
@@ -172,7 +187,11 @@ std::vector<Mistuning> CoupledLoop::mistuning(const Match& match,
 std::optional<PowerShares> CoupledLoop::powers(const Match& match) const {
     const Parts& p = *parts_;
     const double f = match.frequency.value();
-    const wire::Solution solution = p.fed.solve(match.frequency);
+    const auto* coupled = dynamic_cast<const detail::CouplingWire*>(p.fed.get());
+    if (coupled == nullptr) {
+        return std::nullopt;
+    }
+    const wire::Solution solution = coupled->solve(match.frequency);
     const wire::TwoPort y = wire::two_port(solution.admittance());
     const Complex load_S = 1.0 / p.capacitor_ohm(match.tuning_capacitance.value(), f);
     const std::array<Complex, 2> volts{1.0, y.second_voltage(1.0, load_S)};
@@ -183,7 +202,7 @@ std::optional<PowerShares> CoupledLoop::powers(const Match& match) const {
 }
 
 base::Notices CoupledLoop::notices(units::Frequency frequency) const {
-    return parts_->fed.notices(frequency);
+    return parts_->fed->notices(frequency);
 }
 
 } // namespace loopwright::coupling

@@ -43,11 +43,11 @@ struct PowerShares {
     double loop_conductor = 0, coupling_conductor = 0, capacitor = 0;
 };
 
-/// A design's loop, capacitor and coupling loop over its ground, meshed together; the coupling loop in the
-/// loop's plane, inside, opposite the capacitor, a circle fed at its point nearest the conductor
-/// (docs/reference/design-file.md). Its conductor is taken as copper wire. Model, range and accuracy as
-/// loop::FullWave; the feed line itself and currents on its outside are not in it (notice of the loop's
-/// model).
+/// A design's loop, capacitor and coupling over its ground. A coupling loop is meshed together with the loop:
+/// in its plane, inside, opposite the capacitor, a circle of copper wire fed at its point nearest the
+/// conductor. A tap and a transformer are circuits in series with the loop of the full-wave model
+/// (docs/theory/coupling.md). Model, range and accuracy as loop::FullWave; the feed line itself and currents
+/// on its outside are not in it (notice of the loop's model).
 class CoupledLoop {
 public:
     /// Throws base::InputError for a design without a coupling ("coupling"), or one that does not fit

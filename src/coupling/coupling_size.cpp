@@ -100,7 +100,7 @@ CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<unit
                              units::Resistance line, const base::StopToken& stop,
                              const base::Progress& progress) {
     design::Design design = asked;
-    if (!design.coupling) {
+    if (!design.coupling || design.coupling->kind != design::CouplingKind::loop) {
         design.coupling = default_coupling(asked);
     }
     CouplingSizes sizes;

@@ -9,8 +9,8 @@
 namespace loopwright::coupling {
 
 /// The diameter of coupling loop with the least VSWR at a frequency, wire and offset of the design kept (a
-/// design without coupling: see default_coupling). Searched from 5 % (4 times the wire) to 50 % of the loop's
-/// width.
+/// design without a coupling loop: see default_coupling). Searched from 5 % (4 times the wire) to 50 % of the
+/// loop's width.
 struct CouplingChoice {
     units::Length diameter{};
     Match match;
@@ -40,9 +40,9 @@ struct CouplingSizes {
                                            const base::StopToken& stop = {},
                                            const base::Progress& progress = {});
 
-/// What a coupling loop is made of where the design has none: 4 mm wire, its axis 30 mm from that of the
-/// conductor, more where that leaves less than 10 mm between them; one fifth of the loop's width (common
-/// practice, no source).
+/// What a coupling loop is made of where the design has none, or another kind of coupling: 4 mm wire, its
+/// axis 30 mm from that of the conductor, more where that leaves less than 10 mm between them; one fifth of
+/// the loop's width (common practice, no source).
 [[nodiscard]] design::Coupling default_coupling(const design::Design& design);
 
 /// The first answer for one frequency. Throws base::InputError where the loop cannot be tuned to it.

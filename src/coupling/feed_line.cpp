@@ -50,13 +50,13 @@ Law fit(const std::vector<LossPoint>& points) {
 
 units::Decibel matched_loss(const FeedLine& line, units::Frequency frequency, base::Notices* notices) {
     if (!(line.length.value() >= 0) || !(frequency.value() > 0)) {
-        throw base::InputError("coupling.feed_line.length", std::to_string(line.length.value()) + " m",
+        throw base::InputError("feed_line.length", std::to_string(line.length.value()) + " m",
                                "a length of 0 m or more, at a frequency above 0");
     }
     double low = 1e300, high = 0;
     for (const LossPoint& p : line.loss) {
         if (!(p.loss_dB_per_m >= 0) || !(p.frequency.value() > 0)) {
-            throw base::InputError("coupling.feed_line.loss", std::to_string(p.loss_dB_per_m) + " dB/m",
+            throw base::InputError("feed_line.loss", std::to_string(p.loss_dB_per_m) + " dB/m",
                                    "a loss of 0 dB/m or more at a frequency above 0");
         }
         low = std::min(low, p.frequency.value());

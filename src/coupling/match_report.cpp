@@ -44,6 +44,14 @@ std::vector<units::Capacitance> offsets_of(const Match& match, double q_unloaded
     return offsets;
 }
 
+FeedLine line_of(const design::FeedLine& given) {
+    FeedLine line{given.length.value, given.impedance.value, {}};
+    for (const design::LineLoss& point : given.loss) {
+        line.loss.push_back({point.frequency.value, point.loss.value.dB_per_m});
+    }
+    return line;
+}
+
 void fill_curves(MatchReport& report, const CoupledLoop& coupled, double vswr_limit,
                  const auto& vswr_at_radio) {
     const Match& match = *report.match;
@@ -59,12 +67,16 @@ void fill_curves(MatchReport& report, const CoupledLoop& coupled, double vswr_li
     report.bandwidth = coupled.bandwidth(match, vswr_limit);
 }
 
-void add_match_notices(MatchReport& report) {
+void add_match_notices(MatchReport& report, const design::Design& design) {
     if (report.match->vswr > poor_vswr) {
         report.notices.add({"match_poor", base::Severity::caution,
                             "The coupling does not match the line here, whatever the capacitor: another "
                             "size of coupling is needed.",
                             report.match->vswr / poor_vswr});
+    }
+    if (design.feed_line && design.feed_line->loss.empty() && design.feed_line->length.value.value() > 0) {
+        report.notices.add({"feed_line_without_loss", base::Severity::caution,
+                            "No loss is given for the feed line: it is taken as none.", 0});
     }
     if (!report.in_capacitor_range) {
         report.notices.add({"match_out_of_range", base::Severity::caution,
@@ -77,7 +89,7 @@ void add_match_notices(MatchReport& report) {
 MatchReport match_report(const design::Design& design, units::Frequency frequency, units::Power power,
                          double vswr_limit) {
     MatchReport report;
-    report.line = units::ohms(50);
+    report.line = design.feed_line ? design.feed_line->impedance.value : units::ohms(50);
     const CoupledLoop coupled(design, report.line);
     report.alone = coupled.alone().at(frequency, power, vswr_limit);
     report.notices = report.alone.notices;
@@ -89,10 +101,18 @@ MatchReport match_report(const design::Design& design, units::Frequency frequenc
     report.in_capacitor_range =
         loop::capacitor_of(design.capacitor).can_supply(report.match->tuning_capacitance);
     report.efficiency = report.alone.resonance->efficiency * (1 - report.match->own_loss_share);
-    const auto vswr_at_radio = [](double at_feed) { return at_feed; };
+    units::Decibel matched{0};
+    if (design.feed_line) {
+        matched = matched_loss(line_of(*design.feed_line), frequency, &report.notices);
+        const LineEnd end = line_end(matched, report.match->vswr);
+        report.feed_line = LineShare{matched, end.total_loss};
+    }
+    const auto vswr_at_radio = [matched](double at_feed) {
+        return matched.value > 0 ? line_end(matched, at_feed).vswr_at_radio : at_feed;
+    };
     report.vswr_at_radio = vswr_at_radio(report.match->vswr);
     fill_curves(report, coupled, vswr_limit, vswr_at_radio);
-    add_match_notices(report);
+    add_match_notices(report, design);
     return report;
 }
 

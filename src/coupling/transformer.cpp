@@ -12,7 +12,7 @@ namespace {
 
 void require(bool holds, const std::string& field, double value, const std::string& accepted) {
     if (!holds) {
-        throw base::InputError("coupling.transformer." + field, std::to_string(value), accepted);
+        throw base::InputError("coupling." + field, std::to_string(value), accepted);
     }
 }
 
@@ -20,8 +20,8 @@ void require(bool holds, const std::string& field, double value, const std::stri
 
 TransformerInput transformer_input(const ToroidTransformer& t, units::Impedance loop_series,
                                    units::Frequency frequency, units::Resistance line) {
-    require(t.primary_turns >= 1 && t.primary_turns <= 100, "primary_turns", t.primary_turns, "1 to 100");
-    require(t.inductance_per_turn_squared.value() > 0, "inductance_per_turn_squared",
+    require(t.primary_turns >= 1 && t.primary_turns <= 100, "turns", t.primary_turns, "1 to 100");
+    require(t.inductance_per_turn_squared.value() > 0, "turn_inductance",
             t.inductance_per_turn_squared.value(), "an inductance above 0");
     require(t.core_q > 0, "core_q", t.core_q, "a number above 0");
     require(t.leakage_share >= 0 && t.leakage_share < 0.5, "leakage_share", t.leakage_share,

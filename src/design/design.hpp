@@ -86,12 +86,39 @@ struct Capacitor {
     bool operator==(const Capacitor&) const = default;
 };
 
-/// The coupling loop; read and kept now, used by the matching computations.
+enum class CouplingKind { loop, tap, transformer };
+
+/// How the feed line is coupled, opposite the capacitor. loop: a small loop inside. tap: a rod beside the
+/// conductor, joined to it at its far end, the line between rod and conductor at the near one. transformer: a
+/// core around the conductor with turns for the line.
 struct Coupling {
-    Typed<units::Length> diameter{units::metres(0.18)};
-    Typed<units::Length> conductor_diameter{units::millimetres(4)};
-    Typed<units::Length> axis_offset{units::millimetres(30)};
+    Typed<units::Length> diameter{units::metres(0.18)};             ///< loop
+    Typed<units::Length> conductor_diameter{units::millimetres(4)}; ///< loop, tap
+    Typed<units::Length> axis_offset{units::millimetres(30)};       ///< loop
+    CouplingKind kind = CouplingKind::loop;
+    Typed<units::Length> tap_length{units::metres(0.25)};             ///< tap; along the conductor
+    Typed<units::Length> tap_spacing{units::millimetres(50)};         ///< tap; between the axes
+    std::optional<Typed<units::Capacitance>> series_capacitor;        ///< tap; between line and rod
+    int turns = 5;                                                    ///< transformer; of the line's winding
+    Typed<units::Inductance> turn_inductance{units::henries(0.1e-6)}; ///< transformer; A_L of the core
+    double core_q = 50;          ///< transformer; of the winding's inductance, at the frequency
+    double leakage_share = 0.02; ///< transformer; of the winding's inductance
     bool operator==(const Coupling&) const = default;
+};
+
+/// Matched loss per length at one frequency, as a data sheet prints it.
+struct LineLoss {
+    Typed<units::Frequency> frequency{units::megahertz(10)};
+    Typed<units::DecibelPerMetre> loss{units::DecibelPerMetre{0.04}};
+    bool operator==(const LineLoss&) const = default;
+};
+
+/// Between radio and coupling.
+struct FeedLine {
+    Typed<units::Length> length{units::metres(5)};
+    Typed<units::Resistance> impedance{units::ohms(50)};
+    std::vector<LineLoss> loss; ///< none: taken as a line without loss
+    bool operator==(const FeedLine&) const = default;
 };
 
 enum class Plane { vertical, horizontal };
@@ -130,6 +157,7 @@ struct Design {
     std::vector<Joint> joints;
     Capacitor capacitor;
     std::optional<Coupling> coupling;
+    std::optional<FeedLine> feed_line;
     Site site;
     Station station;
     bool operator==(const Design&) const = default;

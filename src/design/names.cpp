@@ -36,6 +36,11 @@ const std::vector<std::string>& names<Plane>() {
     static const std::vector<std::string> all{"vertical", "horizontal"};
     return all;
 }
+template <>
+const std::vector<std::string>& names<CouplingKind>() {
+    static const std::vector<std::string> all{"loop", "tap", "transformer"};
+    return all;
+}
 
 std::string name_of(Outline outline) {
     return word(outline);
@@ -51,6 +56,9 @@ std::string name_of(ConductorForm form) {
 }
 std::string name_of(Plane plane) {
     return word(plane);
+}
+std::string name_of(CouplingKind kind) {
+    return word(kind);
 }
 
 std::vector<SizeMeaning> size_meanings(Outline outline, int sides) {

@@ -14,6 +14,7 @@ namespace loopwright::design {
 [[nodiscard]] std::string name_of(Arrangement arrangement); ///< "stack"
 [[nodiscard]] std::string name_of(ConductorForm form);      ///< "tube"
 [[nodiscard]] std::string name_of(Plane plane);             ///< "vertical"
+[[nodiscard]] std::string name_of(CouplingKind kind);       ///< "loop"
 
 /// All words of a choice, in the order of its enumeration.
 template <class Choice>
@@ -28,6 +29,8 @@ template <>
 const std::vector<std::string>& names<ConductorForm>();
 template <>
 const std::vector<std::string>& names<Plane>();
+template <>
+const std::vector<std::string>& names<CouplingKind>();
 
 /// The choice of a word, or nothing.
 template <class Choice>

@@ -11,6 +11,9 @@ std::vector<base::InputError> refusals(const Design& design) {
     detail::check_joints(design.joints, found);
     detail::check_capacitor(design.capacitor, found);
     detail::check_coupling(design, found);
+    if (design.feed_line) {
+        detail::check_feed_line(*design.feed_line, found);
+    }
     detail::check_site(design, found);
     detail::check_station(design.station, found);
     return found.take();

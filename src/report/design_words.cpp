@@ -137,6 +137,30 @@ std::string station_words(const design::Station& station) {
     return text + "planned: " + bands + ".";
 }
 
+std::string coupling_words(const design::Coupling& c) {
+    switch (c.kind) {
+    case design::CouplingKind::loop:
+        return "Coupling loop: " + said(c.diameter) + " diameter, conductor " + said(c.conductor_diameter) +
+               ", " + said(c.axis_offset) + " from the loop's conductor.";
+    case design::CouplingKind::tap:
+        return "Tap: " + said(c.tap_length) + " along the conductor, rod of " + said(c.conductor_diameter) +
+               " at " + said(c.tap_spacing) +
+               (c.series_capacitor ? ", " + said(*c.series_capacitor) + " in series." : ".");
+    case design::CouplingKind::transformer:
+        return "Transformer: " + std::to_string(c.turns) + " turns on a core of " + said(c.turn_inductance) +
+               " a turn squared, Q " + said(c.core_q) + ".";
+    }
+    return "";
+}
+
+std::string feed_line_words(const design::FeedLine& line) {
+    std::string text = "Feed line: " + said(line.length) + " of " + said(line.impedance);
+    for (const design::LineLoss& point : line.loss) {
+        text += ", " + said(point.loss) + " at " + said(point.frequency);
+    }
+    return text + (line.loss.empty() ? ", no loss given: taken as none." : ".");
+}
+
 } // namespace
 
 std::vector<Sentence> design_words(const design::Design& design) {
@@ -149,10 +173,10 @@ std::vector<Sentence> design_words(const design::Design& design) {
     all.push_back({"joints", joint_words(design.joints)});
     all.push_back({"capacitor", capacitor_words(design.capacitor)});
     if (design.coupling) {
-        all.push_back({"coupling", "Coupling loop: " + said(design.coupling->diameter) +
-                                       " diameter, conductor " + said(design.coupling->conductor_diameter) +
-                                       ", " + said(design.coupling->axis_offset) +
-                                       " from the loop's conductor."});
+        all.push_back({"coupling", coupling_words(*design.coupling)});
+    }
+    if (design.feed_line) {
+        all.push_back({"feed_line", feed_line_words(*design.feed_line)});
     }
     all.push_back({"site", site_words(design.site)});
     all.push_back({"station", station_words(design.station)});

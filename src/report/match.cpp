@@ -125,6 +125,12 @@ Page start(const design::Design& design, const std::string& subtitle) {
 
 } // namespace
 
+design::Coupling kept_coupling(const design::Design& design) {
+    return design.coupling && design.coupling->kind == design::CouplingKind::loop
+               ? *design.coupling
+               : coupling::default_coupling(design);
+}
+
 Page match_page(const coupling::MatchReport& report, const design::Design& design) {
     const std::string where = survey::given_text(report.alone.frequency);
     Page page = start(design, "Match at " + where + ", " + survey::given_text(report.alone.power) +
@@ -164,7 +170,7 @@ Table match_curve_data(const coupling::MatchReport& report) {
 
 Page coupling_sizes_page(const NamedSizes& named, const design::Design& design) {
     const coupling::CouplingSizes& sizes = named.sizes;
-    const design::Coupling kept = design.coupling.value_or(coupling::default_coupling(design));
+    const design::Coupling kept = kept_coupling(design);
     Page page = start(design, "Size of the coupling loop for 50 ohm");
     Section section{"coupling_sizes", "Diameter of the coupling loop", {}, Table{}};
     section.table->columns = {{"band", "Band", ""},

@@ -26,6 +26,9 @@ struct NamedSizes {
 [[nodiscard]] Page coupling_sizes_page(const NamedSizes& named, const design::Design& design);
 [[nodiscard]] Table coupling_sizes_data(const NamedSizes& named);
 
+/// Wire and offset that sizes of coupling loops are looked for with.
+[[nodiscard]] design::Coupling kept_coupling(const design::Design& design);
+
 struct KeyMeaning {
     const char* path;
     const char* meaning;

@@ -1,5 +1,6 @@
 #include "base/error.hpp"
 #include "coupling/mismatch.hpp"
+#include "design/names.hpp"
 #include "report/match.hpp"
 #include "report/words.hpp"
 
@@ -119,7 +120,7 @@ std::string match_json(const coupling::MatchReport& report, const design::Design
     object["schema"] = "loopwright-match-1";
     object["title"] = design.title;
     object["model"] = name_of(report.alone.model);
-    object["coupling"] = "loop";
+    object["coupling"] = design.coupling ? Json(design::name_of(design.coupling->kind)) : Json(nullptr);
     object["frequency_Hz"] = finite(report.alone.frequency.value());
     object["power_W"] = finite(report.alone.power.value());
     put_match(object, report);
@@ -138,7 +139,7 @@ std::string coupling_sizes_json(const NamedSizes& named, const design::Design& d
     object["schema"] = "loopwright-coupling-sizes-1";
     object["title"] = design.title;
     object["model"] = name_of(loop::Model::full_wave);
-    const design::Coupling kept = design.coupling.value_or(coupling::default_coupling(design));
+    const design::Coupling kept = kept_coupling(design);
     object["coupling"] = "loop";
     object["conductor_diameter_m"] = finite(kept.conductor_diameter.value.value());
     object["axis_offset_m"] = finite(kept.axis_offset.value.value());
@@ -164,8 +165,9 @@ std::string coupling_sizes_json(const NamedSizes& named, const design::Design& d
 const std::vector<KeyMeaning>& match_keys() {
     static const std::vector<KeyMeaning> keys = {
         {"title", "of the design"},
-        {"model", "`full-wave`: the closed form knows no coupling"},
-        {"coupling", "`loop`"},
+        {"model",
+         "`full-wave`: the closed form knows no coupling. Tap and transformer are circuits joined to it"},
+        {"coupling", "`loop`, `tap` or `transformer`"},
         {"frequency_Hz", "asked for"},
         {"power_W", "accepted at the feed point"},
         {"tuning_capacitance_F", "of the least VSWR, stray included"},

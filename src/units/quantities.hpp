@@ -53,6 +53,14 @@ struct Decibel {
     auto operator<=>(const Decibel&) const = default;
 };
 
+/// Loss of a line [dB/m].
+struct DecibelPerMetre {
+    double dB_per_m = 0;
+    [[nodiscard]] double value() const noexcept { return dB_per_m; }
+    [[nodiscard]] static DecibelPerMetre from_value(double v) noexcept { return {v}; }
+    auto operator<=>(const DecibelPerMetre&) const = default;
+};
+
 // Short makers, for code and tests: metres(0.9), megahertz(7.074). Quantities from bare doubles stay
 // explicit.
 inline Length metres(double v) {

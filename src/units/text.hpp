@@ -119,6 +119,10 @@ template <>
 struct DimensionOf<PerKelvin> {
     static constexpr Dimension value = Dimension::per_kelvin;
 };
+template <>
+struct DimensionOf<DecibelPerMetre> {
+    static constexpr Dimension value = Dimension::loss_per_length;
+};
 
 template <class Quantity>
 [[nodiscard]] Quantity parse(std::string_view text, const std::string& where) {

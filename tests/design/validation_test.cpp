@@ -235,6 +235,32 @@ TEST(Validation, CouplingSiteStation) {
                     d.coupling->diameter = metres(1);
                 }),
                 HasSubstr("coupling.diameter: '1 m'"));
+    const auto coupled = [](CouplingKind kind, const std::function<void(Coupling&)>& change) {
+        return [kind, change](Design& d) {
+            d.coupling = Coupling{};
+            d.coupling->kind = kind;
+            change(*d.coupling);
+        };
+    };
+    const auto nothing = [](Coupling&) {};
+    EXPECT_TRUE(sentences(coupled(CouplingKind::tap, nothing)).empty());
+    EXPECT_TRUE(sentences(coupled(CouplingKind::transformer, nothing)).empty());
+    EXPECT_THAT(only(coupled(CouplingKind::tap, [](Coupling& c) { c.tap_length = metres(2); })),
+                HasSubstr("coupling.tap_length: '2 m' is not accepted; at most two fifths"));
+    EXPECT_THAT(only(coupled(CouplingKind::tap, [](Coupling& c) { c.tap_spacing = millimetres(13); })),
+                HasSubstr("coupling.tap_spacing: '13 mm'"));
+    EXPECT_THAT(only(coupled(CouplingKind::transformer, [](Coupling& c) { c.turns = 0; })),
+                HasSubstr("coupling.turns: '0'"));
+    EXPECT_THAT(only(coupled(CouplingKind::transformer, [](Coupling& c) { c.leakage_share = NAN; })),
+                HasSubstr("coupling.leakage_share"));
+    EXPECT_THAT(only([](Design& d) {
+                    d.feed_line = FeedLine{metres(-1), units::ohms(50), {}};
+                }),
+                HasSubstr("feed_line.length: '-1 m'"));
+    EXPECT_THAT(only([](Design& d) {
+                    d.feed_line = FeedLine{metres(1), units::ohms(50), {{}, {}}};
+                }),
+                HasSubstr("feed_line.loss[1].frequency: '10 MHz' is not accepted; each frequency once"));
     EXPECT_TRUE(sentences([](Design& d) { d.site.lowest_point = metres(0); }).empty()) << "free space";
     EXPECT_THAT(only([](Design& d) {
                     d.site.ground.kind = GroundKind::soil;

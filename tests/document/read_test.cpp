@@ -149,8 +149,17 @@ TEST(ReadDesign, RefusesWithFileLinePathValueAndWhatIsAccepted) {
                 HasSubstr("my.loop:66: station.bands[1]: '31m' is not accepted; a band: 160m"));
     EXPECT_THAT(refusal("\"30m\"", "30"),
                 HasSubstr("station.bands[1]: '30' is not accepted; a text in quotes"));
+    EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"wand\""),
+                HasSubstr("coupling.kind: 'wand' is not accepted; loop, tap or transformer"));
     EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"tap\""),
-                HasSubstr("coupling.kind: 'tap' is not accepted; loop"));
+                HasSubstr("coupling.tap_length: this part is missing"));
+    EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"transformer\", \"turns\": 5"),
+                HasSubstr("coupling.turn_inductance: this part is missing"));
+    EXPECT_THAT(refusal("\"site\": {", "\"feed_line\": {\"length\": \"5 V\"}, \"site\": {"),
+                HasSubstr("feed_line.length: '5 V' is not accepted; a length"));
+    EXPECT_THAT(refusal("\"site\": {", "\"feed_line\": {\"length\": \"5 m\", \"loss\": [{\"frequency\": "
+                                       "\"7 MHz\"}]}, \"site\": {"),
+                HasSubstr("loss: this part is missing"));
     EXPECT_THAT(refusal("\"Test loop\"", "null"),
                 HasSubstr("title: 'null' is not accepted; a text in quotes"));
     EXPECT_THAT(refusal("\"Test loop\"", "\"a\\u0007b\""), HasSubstr("without control characters"));

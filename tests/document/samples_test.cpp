@@ -188,7 +188,7 @@ TEST(Reference, SchemaReaderAndPageKnowTheSameKeys) {
     EXPECT_EQ(reader_keys("\"station\": {"), schema_keys(defs.at("station")));
     const std::string page = content_of(root / "docs/reference/design-file.md");
     for (const char* part :
-         {"loop", "conductor", "joint", "capacitor", "coupling", "site", "station", "catalog"}) {
+         {"loop", "conductor", "joint", "capacitor", "coupling", "feed_line", "site", "station", "catalog"}) {
         for (const std::string& key : schema_keys(defs.at(part))) {
             EXPECT_THAT(page, HasSubstr("`" + key + "`")) << part;
         }

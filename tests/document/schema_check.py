@@ -46,7 +46,12 @@ REFUSED = [
     (("capacitor", "loss"), {"q": 1000, "series_resistance": "1 mΩ"}),
     (("capacitor", "loss", "q"), 1e13),
     (("capacitor", "rating", "voltage"), "1 kV"),
-    (("coupling", "kind"), "tap"),
+    (("coupling", "kind"), "wand"),
+    (("coupling", "kind"), "tap"),  # without its length
+    (("coupling",), {"kind": "transformer", "turns": 5}),
+    (("coupling",), {"kind": "transformer", "turns": 0, "turn_inductance": "0.1 uH"}),
+    (("feed_line",), {"impedance": "50 ohm"}),
+    (("feed_line",), {"length": "5 m", "loss": [{"frequency": "10 MHz"}]}),
     (("site", "ground"), {"relative_permittivity": 13}),
     (("site", "plane"), "sloping"),
     (("station", "region"), 4),

@@ -169,10 +169,7 @@ void check_loop(const Design& design, Refusals& refusals) {
     }
 }
 
-void check_coupling(const Design& design, Refusals& refusals) {
-    if (!design.coupling) {
-        return;
-    }
+void check_coupling_loop(const Design& design, Refusals& refusals) {
     const Coupling& coupling = *design.coupling;
     const bool sizes = refusals.range("coupling.diameter", coupling.diameter, millimetres(5), metres(100)) &
                        refusals.range("coupling.conductor_diameter", coupling.conductor_diameter,

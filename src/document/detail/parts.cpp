@@ -101,10 +101,38 @@ std::vector<design::Joint> read_joints(const Fields& document) {
 }
 
 void read_coupling(const Fields& fields, design::Coupling& coupling) {
-    (void)fields.word("kind", {"loop"});
+    choice(fields, "kind", coupling.kind);
+    if (coupling.kind == design::CouplingKind::tap) {
+        fields.need("tap_length", "how far along the conductor the tap is");
+    }
+    if (coupling.kind == design::CouplingKind::transformer) {
+        fields.need("turns", "the turns of the line's winding");
+        fields.need("turn_inductance", "the core's inductance for one turn (A_L) at the frequencies in use");
+    }
     fields.quantity("diameter", coupling.diameter);
     fields.quantity("conductor_diameter", coupling.conductor_diameter);
     fields.quantity("axis_offset", coupling.axis_offset);
+    fields.quantity("tap_length", coupling.tap_length);
+    fields.quantity("tap_spacing", coupling.tap_spacing);
+    fields.quantity("series_capacitor", coupling.series_capacitor);
+    fields.whole("turns", coupling.turns);
+    fields.quantity("turn_inductance", coupling.turn_inductance);
+    fields.number("core_q", coupling.core_q);
+    fields.number("leakage_share", coupling.leakage_share);
+}
+
+void read_feed_line(const Fields& fields, design::FeedLine& line) {
+    fields.need("length", "the length of the feed line");
+    fields.quantity("length", line.length);
+    fields.quantity("impedance", line.impedance);
+    for (const Fields& each : fields.objects("loss", {"frequency", "loss"})) {
+        design::LineLoss point;
+        each.need("frequency", "the frequency that the loss is printed for");
+        each.need("loss", "the matched loss there, such as '4 dB/100m'");
+        each.quantity("frequency", point.frequency);
+        each.quantity("loss", point.loss);
+        line.loss.push_back(std::move(point));
+    }
 }
 
 void read_named_ground(const Fields& fields, design::Ground& ground) {
@@ -233,7 +261,7 @@ design::Capacitor read_capacitor(const Fields& fields) {
 design::Design read_document(const Node& root, const std::string& name) {
     const Fields document(root, "", name,
                           {"format", "version", "title", "note", "loop", "conductor", "joints", "capacitor",
-                           "coupling", "site", "station"});
+                           "coupling", "feed_line", "site", "station"});
     design::Design design;
     document.text("title", design.title, 200, false);
     document.text("note", design.note, 20000, true);
@@ -249,9 +277,13 @@ design::Design read_document(const Node& root, const std::string& name) {
     design.joints = read_joints(document);
     document.need("capacitor", "the capacitor's minimum and maximum");
     design.capacitor = read_capacitor(*document.object("capacitor", capacitor_keys()));
-    if (const auto coupling =
-            document.object("coupling", {"kind", "diameter", "conductor_diameter", "axis_offset"})) {
+    if (const auto coupling = document.object(
+            "coupling", {"kind", "diameter", "conductor_diameter", "axis_offset", "tap_length", "tap_spacing",
+                         "series_capacitor", "turns", "turn_inductance", "core_q", "leakage_share"})) {
         read_coupling(*coupling, design.coupling.emplace());
+    }
+    if (const auto line = document.object("feed_line", {"length", "impedance", "loss"})) {
+        read_feed_line(*line, design.feed_line.emplace());
     }
     if (const auto site =
             document.object("site", {"plane", "tilt", "lowest_point", "standing_level", "ground"})) {

@@ -147,11 +147,37 @@ Json capacitor_part(const design::Capacitor& capacitor) {
 }
 
 Json coupling_part(const design::Coupling& coupling) {
+    using K = design::CouplingKind;
+    const design::Coupling standard;
+    const bool loop = coupling.kind == K::loop;
+    const bool tap = coupling.kind == K::tap;
+    const bool transformer = coupling.kind == K::transformer;
     Part part;
-    part.used("kind", "loop");
-    part.used("diameter", coupling.diameter);
-    part.used("conductor_diameter", coupling.conductor_diameter);
-    part.used("axis_offset", coupling.axis_offset);
+    part.used("kind", design::name_of(coupling.kind));
+    part.maybe(loop, "diameter", coupling.diameter, standard.diameter);
+    part.maybe(loop || tap, "conductor_diameter", coupling.conductor_diameter, standard.conductor_diameter);
+    part.maybe(loop, "axis_offset", coupling.axis_offset, standard.axis_offset);
+    part.maybe(tap, "tap_length", coupling.tap_length, standard.tap_length);
+    part.maybe(tap, "tap_spacing", coupling.tap_spacing, standard.tap_spacing);
+    if (coupling.series_capacitor) {
+        part.used("series_capacitor", *coupling.series_capacitor);
+    }
+    part.maybe(transformer, "turns", coupling.turns, standard.turns);
+    part.maybe(transformer, "turn_inductance", coupling.turn_inductance, standard.turn_inductance);
+    part.maybe(transformer, "core_q", number(coupling.core_q), number(standard.core_q));
+    part.maybe(transformer, "leakage_share", number(coupling.leakage_share), number(standard.leakage_share));
+    return part.take();
+}
+
+Json feed_line_part(const design::FeedLine& line) {
+    Part part;
+    part.used("length", line.length);
+    part.used("impedance", line.impedance);
+    Json loss = Json::array();
+    for (const design::LineLoss& point : line.loss) {
+        loss.push_back({{"frequency", quantity(point.frequency)}, {"loss", quantity(point.loss)}});
+    }
+    part.used("loss", loss);
     return part.take();
 }
 
@@ -199,6 +225,9 @@ std::string document_text(const design::Design& design) {
     part.used("capacitor", capacitor_part(design.capacitor));
     if (design.coupling) {
         part.used("coupling", coupling_part(*design.coupling));
+    }
+    if (design.feed_line) {
+        part.used("feed_line", feed_line_part(*design.feed_line));
     }
     part.used("site", site_part(design.site));
     part.used("station", station_part(design.station));
