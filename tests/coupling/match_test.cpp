@@ -1,9 +1,11 @@
 // Energy, mistuning, curve and mesh of the match; the sizes that match; the report with its feed line.
 #include "coupling/coupling_size.hpp"
-#include "coupling/detail/around.hpp"
+#include "coupling/detail/coupling_wire.hpp"
+#include "coupling/detail/tuner.hpp"
 #include "coupling/feed_line.hpp"
 #include "coupling/match_report.hpp"
 #include "coupling/mismatch.hpp"
+#include "loop/design_parts.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -99,6 +101,31 @@ TEST(MatchCurve, InterpolatedPortsGiveTheSolvedVswr) {
     for (const MatchPoint& point : coupled.curve(m, units::kilohertz(60), 7)) {
         const std::complex<double> solved = coupled.input(point.frequency, m.tuning_capacitance).value();
         EXPECT_NEAR(std::abs(point.input.value() / solved - 1.0), 0, 2e-3) << point.frequency.value();
+    }
+}
+
+// Meshes once, twice and three times as fine: the coupled resistance and the VSWR settle.
+TEST(CoupledMesh, VswrConverges) {
+    const design::Design d = copper_loop();
+    const loop::FullWave alone(d);
+    const detail::Tuner tuner{loop::capacitor_of(d.capacitor), 50};
+    for (const double megahertz : {7.1, 28.1}) {
+        const units::Frequency f = units::megahertz(megahertz);
+        const auto own = alone.at(f, units::watts(1), 2.0).resonance;
+        std::vector<double> ratios;
+        for (const double refinement : {1.0, 2.0, 3.0}) {
+            const detail::CouplingWire fed(d, *d.coupling, alone, refinement);
+            const auto port = fed.at(f);
+            const double best_F = tuner.best_F(port, f.value(), *own);
+            const std::complex<double> z = port.input(tuner.capacitor_ohm(best_F, f.value()));
+            ratios.push_back(vswr(units::Impedance::from_value(z), units::ohms(50)));
+        }
+        RecordProperty("vswr_at_" + std::to_string(static_cast<int>(megahertz)),
+                       std::to_string(ratios[0]) + " " + std::to_string(ratios[1]) + " " +
+                           std::to_string(ratios[2]));
+        EXPECT_NEAR(ratios[0] / ratios[2], 1, 1e-3) << megahertz;
+        EXPECT_LE(std::abs(ratios[1] / ratios[2] - 1), std::abs(ratios[0] / ratios[2] - 1) + 1e-4)
+            << megahertz;
     }
 }
 

@@ -106,7 +106,7 @@ conductor::Conductor copper_wire(units::Length diameter) {
 }
 
 CouplingWire::CouplingWire(const design::Design& design, const design::Coupling& coupling,
-                           const loop::FullWave& alone)
+                           const loop::FullWave& alone, double refinement)
     : alone_(alone), wire_(copper_wire(coupling.conductor_diameter.value)) {
     const geometry::Winding winding = design::as_winding(design.loop);
     const geometry::WirePath path = geometry::wire_path(winding);
@@ -125,8 +125,9 @@ CouplingWire::CouplingWire(const design::Design& design, const design::Coupling&
     const double feed_width_m = std::min(design.loop.gap.value.value(), 0.1 * wire_length_m_);
     model.ports = {{1, 0.5 * wire_length_m_, feed_width_m}, wire::capacitor_gap(path)};
     constexpr double highest_Hz = 60e6;
-    solver_ =
-        std::make_unique<const wire::Solver>(std::move(model), wire::MeshOptions{}, units::hertz(highest_Hz));
+    wire::MeshOptions mesh;
+    mesh.refinement = refinement;
+    solver_ = std::make_unique<const wire::Solver>(std::move(model), mesh, units::hertz(highest_Hz));
     if (design.site.ground.kind != design::GroundKind::free_space) {
         const wire::Underground underground{design.site.ground.kind == design::GroundKind::perfect,
                                             design::soil_of(design.site.ground)};

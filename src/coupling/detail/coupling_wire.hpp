@@ -20,7 +20,9 @@ class CouplingWire final : public FedLoop {
 public:
     /// alone: the same design's loop, which must outlive this. Throws base::InputError for a coupling loop
     /// that does not fit.
-    CouplingWire(const design::Design& design, const design::Coupling& coupling, const loop::FullWave& alone);
+    /// refinement: divides the length of every element of the mesh.
+    CouplingWire(const design::Design& design, const design::Coupling& coupling, const loop::FullWave& alone,
+                 double refinement = 1);
     [[nodiscard]] OpenTwoPort at(units::Frequency frequency) const override;
     [[nodiscard]] double own_loss_share(units::Frequency frequency, const OpenTwoPort& port,
                                         Complex capacitor_ohm) const override;
