@@ -1,0 +1,99 @@
+// A survey of 11 bands and a dense curve, both models, after the edits a person makes: wall time on all
+// cores.
+#include "survey/height.hpp"
+#include "survey/survey.hpp"
+
+#include <benchmark/benchmark.h>
+
+namespace loopwright {
+namespace {
+
+survey::Request over_soil(int points) {
+    survey::Request request;
+    request.design.conductor.metal.name = "copper";
+    request.design.capacitor.loss.q = 1000;
+    request.design.site.ground.kind = design::GroundKind::soil;
+    request.design.site.ground.class_name = "average ground";
+    request.points = points;
+    request.to = units::megahertz(30);
+    return request;
+}
+
+constexpr int curve_points = 11 * 21;
+
+/// Nudged, so that nothing from before serves.
+void nudge(units::Length& length) {
+    static int count = 0;
+    length += units::millimetres(1e-3 * (1 + ++count % 7));
+}
+
+void closed_form_11_bands_101_points(benchmark::State& state) {
+    survey::Request request = over_soil(11 * 101);
+    request.model = loop::Model::closed_form;
+    for (auto _ : state) {
+        nudge(request.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(closed_form_11_bands_101_points)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void full_wave_11_bands_101_points(benchmark::State& state) {
+    survey::Request request = over_soil(11 * 101);
+    for (auto _ : state) {
+        nudge(request.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(full_wave_11_bands_101_points)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// Aim: 90 ms on two cores.
+void full_wave_after_an_edit_of_geometry(benchmark::State& state) {
+    survey::Request request = over_soil(curve_points);
+    for (auto _ : state) {
+        nudge(request.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(full_wave_after_an_edit_of_geometry)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void full_wave_after_an_edit_of_height(benchmark::State& state) {
+    survey::Request request = over_soil(curve_points);
+    for (auto _ : state) {
+        nudge(request.design.site.lowest_point.value);
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(full_wave_after_an_edit_of_height)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void full_wave_after_an_edit_of_capacitor_loss(benchmark::State& state) {
+    survey::Request request = over_soil(curve_points);
+    for (auto _ : state) {
+        request.design.capacitor.loss.q = *request.design.capacitor.loss.q * 1.000001;
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(full_wave_after_an_edit_of_capacitor_loss)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void full_wave_after_an_edit_of_power(benchmark::State& state) {
+    survey::Request request = over_soil(curve_points);
+    for (auto _ : state) {
+        request.design.station.power.value *= 1.000001;
+        benchmark::DoNotOptimize(survey::run(request));
+    }
+}
+BENCHMARK(full_wave_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void height_sweep_of_24(benchmark::State& state) {
+    survey::HeightRequest request;
+    request.design = over_soil(0).design;
+    for (auto _ : state) {
+        nudge(request.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::height_sweep(request));
+    }
+}
+BENCHMARK(height_sweep_of_24)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+} // namespace
+} // namespace loopwright
+
+BENCHMARK_MAIN();
