@@ -126,8 +126,9 @@ std::optional<double> CoupledLoop::Parts::edge_Hz(const detail::Around& around, 
                wanted;
     };
     double inner = f0;
-    for (double share = 1e-4; share < 1; share *= 1.2) {
-        const double outer = f0 + share * half_span_Hz;
+    constexpr int steps = 50; // from 1e-4 of the span to all of it
+    for (int i = 0; i <= steps; ++i) {
+        const double outer = f0 + half_span_Hz * std::pow(1e-4, 1 - static_cast<double>(i) / steps);
         if (excess(outer) > 0) {
             std::uintmax_t evaluations = 60;
             const auto [low, high] =

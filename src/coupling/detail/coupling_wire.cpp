@@ -51,8 +51,13 @@ double clearance_m(const Below& place, const Vector3& centre, double radius_m) {
 /// Height of the coupling loop's centre above the lowest point: so that the conductor is axis_offset away
 /// where it is nearest; in a corner, or inside the inner turns of a spiral, that is further in.
 double centre_height_m(const Below& place, double radius_m, double axis_offset_m, double width) {
-    const double step = 0.002 * width;
-    for (double up = axis_offset_m + radius_m; up + radius_m < 0.9 * width; up += step) {
+    constexpr int steps = 500;
+    const double least = axis_offset_m + radius_m;
+    for (int i = 0; i < steps; ++i) {
+        const double up = least + width * i / steps;
+        if (!(up + radius_m < 0.9 * width)) {
+            break;
+        }
         if (clearance_m(place, place.lowest + Vector3{0, 0, up}, radius_m) > 0.998 * axis_offset_m) {
             return up;
         }
