@@ -7,7 +7,6 @@
 #include <QCommandLineParser>
 #include <QIcon>
 #include <QStandardPaths>
-#include <QTimer>
 
 int main(int argc, char** argv) {
     using namespace loopwright;
@@ -36,6 +35,7 @@ int main(int argc, char** argv) {
     const QString data = QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation);
     app::MainWindow window(settings, data + QStringLiteral("/recovery"));
     window.show();
-    QTimer::singleShot(0, &window, [&window, file] { window.begin(file); });
+    QMetaObject::invokeMethod(
+        &window, [&window, file] { window.begin(file); }, Qt::QueuedConnection);
     return QApplication::exec();
 }
