@@ -61,6 +61,16 @@ TEST_F(WindowBuildTest, TypingIsOneUndoStepWithItsName) {
     EXPECT_FALSE(window().isWindowModified());
 }
 
+TEST_F(WindowBuildTest, TypedBackToWhereItWasIsNoChange) {
+    type("loop.size", QStringLiteral("1.25 m"));
+    type("loop.size", QStringLiteral("1 m")); // without leaving the field
+    press(Qt::Key_Tab);
+    EXPECT_EQ(design(), design::Design{});
+    EXPECT_FALSE(window().isWindowModified());
+    EXPECT_FALSE(window().document().undo_stack().canUndo());
+    EXPECT_EQ(text("loop.size"), QStringLiteral("1 m"));
+}
+
 TEST_F(WindowBuildTest, UndoKeyInAFieldUndoesTheDesign) {
     type("loop.size", QStringLiteral("1.25 m"));
     press(Qt::Key_Z, Qt::ControlModifier);

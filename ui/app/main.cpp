@@ -28,6 +28,14 @@ int main(int argc, char** argv) {
     parser.addPositionalArgument(QStringLiteral("FILE"),
                                  QApplication::translate("main", "Design file to open."),
                                  QStringLiteral("[FILE]"));
+    // Handled before, by printing::run_headless: here for the help.
+    parser.addOption(
+        {QStringLiteral("write"),
+         QApplication::translate("main", "Write page, charts and tables of FILE to the folder and end; "
+                                         "needs no display."),
+         QStringLiteral("folder")});
+    parser.addOption({QStringLiteral("paper"), QApplication::translate("main", "With --write: a4 or letter."),
+                      QStringLiteral("size")});
     parser.process(application);
     const QString file = parser.positionalArguments().value(0);
 

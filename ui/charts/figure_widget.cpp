@@ -33,6 +33,7 @@ FigureWidget::FigureWidget(QWidget* parent)
     button_->setText(QStringLiteral("\u22EE"));
     button_->setAutoRaise(true);
     button_->setToolTip(tr("Copy, export"));
+    button_->setAccessibleName(tr("Menu of the chart"));
     button_->setEnabled(false);
     connect(button_, &QToolButton::clicked, menu_,
             [this] { menu_->popup(button_->mapToGlobal(QPoint(0, button_->height()))); });

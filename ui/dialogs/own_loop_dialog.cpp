@@ -146,8 +146,7 @@ void OwnLoopDialog::add_rest() {
     quantity(
         tr("Power"), tr("Peak envelope power that the loop accepts."), "station.power",
         [](auto& d) -> auto& { return d.station.power; });
-    choice(tr("Stands"),
-           tr("Where the loop stands. Kept with the design; the closed form computes for free space."),
+    choice(tr("Stands"), tr("Where the loop stands: what the ground below takes depends on it."),
            {tr("vertical, above ground"), tr("horizontal, above ground"), tr("in free space, to compare")}, 0,
            [](Design& d, int index) {
                d.site.plane = index == 1 ? design::Plane::horizontal : design::Plane::vertical;

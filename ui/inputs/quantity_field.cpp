@@ -62,6 +62,7 @@ void QuantityField::set_value(double si, const QString& typed) {
         return; // the person's text stays, also one that was refused, while the design has nothing new to say
     }
     typing_ = false;
+    settle();
     clear_refusal();
     show_text(typed_.isEmpty() ? models::given_text(si, kind_.dimension, system_) : typed_);
 }
@@ -142,7 +143,7 @@ void QuantityField::take_text(const QString& text, bool typing) {
         }
         held_.reset();
         offered_ = reading.si;
-        Q_EMIT edited(reading.si, reading.text); // may call refuse() and set_value()
+        Q_EMIT edited(reading.si, as_settled(reading.si, reading.text)); // may call refuse() and set_value()
         offered_.reset();
         if (waiting_refusal_.isEmpty()) {
             clear_refusal();
@@ -162,6 +163,7 @@ void QuantityField::finish() {
     held_.reset();
     if (typing_) {
         typing_ = false;
+        settle();
         if (!waiting_refusal_.isEmpty()) {
             show_refusal();
         } else if (refusal_.isEmpty() && value_) {
@@ -169,6 +171,17 @@ void QuantityField::finish() {
         }
     }
     Q_EMIT finished();
+}
+
+void QuantityField::settle() {
+    settled_ = value_ ? std::optional<Reading>({*value_, typed_}) : std::nullopt;
+}
+
+/// Typed back to where the typing began: the text of then, which may be none, so that nothing has changed.
+QString QuantityField::as_settled(double si, const QString& text) const {
+    const bool back = settled_ && same(settled_->si, si) && settled_->text.isEmpty() &&
+                      text == models::given_text(si, kind_.dimension, system_);
+    return back ? QString() : text;
 }
 
 void QuantityField::show_text(const QString& text) {

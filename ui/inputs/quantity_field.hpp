@@ -66,6 +66,8 @@ private:
     void take_text(const QString& text, bool typing);
     void finish();
     void restore();
+    void settle();
+    [[nodiscard]] QString as_settled(double si, const QString& text) const;
     void show_text(const QString& text);
     void show_refusal();
     void clear_refusal();
@@ -76,7 +78,8 @@ private:
     bool optional_ = false;
     bool typing_ = false;
     std::optional<double> value_;
-    std::optional<double> offered_; ///< while edited() is on its way
+    std::optional<Reading> settled_; ///< when the typing began
+    std::optional<double> offered_;  ///< while edited() is on its way
     std::optional<QString>
         held_;                ///< typed text of the same quantity, given to the design when the person leaves
     QString typed_;           ///< what the design keeps; empty: nobody typed it

@@ -3,6 +3,7 @@
 #include "inputs/fold.hpp"
 #include "inputs/text_field.hpp"
 #include "pages/bands_choice.hpp"
+#include "pages/coupling_panel.hpp"
 #include "pages/form_group.hpp"
 #include "pages/joints_editor.hpp"
 
@@ -25,7 +26,10 @@ BuildForm::BuildForm(const Context& context, QWidget* parent)
     add_group(conductor_group(), true);
     add_joints();
     add_group(capacitor_group(), true);
-    add_group(coupling_group(), false);
+    FormGroup* coupling = add_group(coupling_group(), false);
+    auto* match = new CouplingPanel(context_, coupling);
+    coupling->add_wide(
+        match, [match](const design::Design& design) { match->setVisible(design.coupling.has_value()); });
     add_group(site_group(), true);
     FormGroup* station = add_group(station_group(), true);
     auto* bands = new BandsChoice(context_, station);

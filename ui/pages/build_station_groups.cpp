@@ -1,5 +1,6 @@
 // The groups "Coupling", "Site" and "Station".
 #include "band/emission.hpp"
+#include "coupling/coupling_size.hpp"
 #include "design/soil.hpp"
 #include "ground/ground_classes.hpp"
 #include "pages/build_specs.hpp"
@@ -36,7 +37,6 @@ std::vector<QuantitySpec> coupling_fields() {
         BuildStation::tr("Between the axes of both conductors where the coupling loop is nearest, "
                          "opposite the capacitor.")};
     diameter.applies = wire.applies = offset.applies = has_coupling;
-    wire.rare = offset.rare = true;
     const auto part = [](auto member) {
         return [member](const Design& d) -> std::optional<inputs::Reading> {
             if (!d.coupling) {
@@ -188,19 +188,17 @@ ChoiceSpec region_choice() {
 
 GroupSpec coupling_group() {
     GroupSpec group{"coupling", BuildStation::tr("Coupling"), {}};
-    group.fields.emplace_back(CheckSpec{
-        {"coupling", BuildStation::tr("Co&upling loop"),
-         BuildStation::tr(
-             "A small loop inside the large one feeds it. Kept with the design and drawn; the match is "
-             "not computed yet.")},
-        has_coupling,
-        [](Design& d, bool on) {
-            if (on && !d.coupling) {
-                d.coupling.emplace();
-            } else if (!on) {
-                d.coupling.reset();
-            }
-        }});
+    group.fields.emplace_back(CheckSpec{{"coupling", BuildStation::tr("Co&upling loop"),
+                                         BuildStation::tr("A small loop inside the large one, opposite the "
+                                                          "capacitor, feeds it. Its size sets the match.")},
+                                        has_coupling,
+                                        [](Design& d, bool on) {
+                                            if (on && !d.coupling) {
+                                                d.coupling = coupling::default_coupling(d);
+                                            } else if (!on) {
+                                                d.coupling.reset();
+                                            }
+                                        }});
     for (QuantitySpec& spec : coupling_fields()) {
         group.fields.emplace_back(std::move(spec));
     }

@@ -65,6 +65,12 @@ void FormGroup::add_row(const QString& label, QWidget* widget,
     refreshes_.push_back(std::move(refresh));
 }
 
+void FormGroup::add_wide(QWidget* widget, std::function<void(const design::Design&)> refresh) {
+    layout()->addWidget(widget);
+    refresh(context_.document.design());
+    refreshes_.push_back(std::move(refresh));
+}
+
 QString FormGroup::plain_label(const FieldWords& words) const {
     QString label = words.label_for ? words.label_for(context_.document.design()) : words.label;
     return label.remove(QLatin1Char('&'));

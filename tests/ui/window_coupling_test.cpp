@@ -1,0 +1,114 @@
+// The Coupling section used as a person uses it, against the core.
+#include "charts/figure_widget.hpp"
+#include "charts/smith_figure.hpp"
+#include "coupling/coupling_size.hpp"
+#include "coupling/match_report.hpp"
+#include "inputs/fold.hpp"
+#include "pages/coupling_panel.hpp"
+#include "ui/harness.hpp"
+
+#include <QAction>
+#include <QCheckBox>
+#include <QLabel>
+#include <QPushButton>
+#include <QTest>
+
+using namespace loopwright;
+
+namespace {
+
+constexpr int patience_ms = 20000;
+
+class WindowCouplingTest : public test::WindowTest {
+protected:
+    void SetUp() override {
+        design::Design design;
+        design.station.bands = {"40m", "30m"};
+        open_window();
+        window().document().start_from(design);
+        window().focus().set_band(QStringLiteral("30m"));
+        find<inputs::Fold>("group.coupling")->set_unfolded(true);
+        find<QCheckBox>("coupling")->click();
+        panel_ = window().findChild<pages::CouplingPanel*>();
+        ASSERT_TRUE(matched());
+    }
+    const design::Design& design() { return window().document().design(); }
+    bool matched() {
+        return QTest::qWaitFor([this] { return panel_->match().result() && !panel_->match().stale(); },
+                               patience_ms);
+    }
+    bool sized() {
+        return QTest::qWaitFor([this] { return !panel_->sizing().running(); }, patience_ms);
+    }
+    coupling::MatchReport core() {
+        return coupling::match_report(design(), window().focus().frequency(), design().station.power.value,
+                                      2.0);
+    }
+    QString shown(const char* name) { return find<QLabel>(name)->text(); }
+    pages::CouplingPanel* panel_ = nullptr;
+};
+
+TEST_F(WindowCouplingTest, NumbersAndChartsAreThoseOfTheCore) {
+    const auto report = core();
+    EXPECT_EQ(shown("match.vswr"), QString::number(report.match->vswr, 'f', 2));
+    EXPECT_EQ(shown("match.input"), models::impedance_text({report.match->input.value().real(),
+                                                            report.match->input.value().imag()}));
+    EXPECT_TRUE(shown("match.conditions").contains(QStringLiteral("full wave")));
+    int smith = 0;
+    for (const auto* widget : panel_->findChildren<charts::FigureWidget*>()) {
+        EXPECT_TRUE(widget->isVisible());
+        if (const auto* figure = dynamic_cast<const charts::SmithFigure*>(widget->figure().get())) {
+            ++smith;
+            EXPECT_EQ(static_cast<std::size_t>(figure->plot().curve.size()), report.curve.size());
+        }
+    }
+    EXPECT_EQ(smith, 1);
+    const QString before = shown("match.input");
+    type("coupling.diameter", QStringLiteral("0.3 m"));
+    ASSERT_TRUE(matched());
+    EXPECT_NE(shown("match.input"), before);
+}
+
+TEST_F(WindowCouplingTest, SizedForOneBandInOneUndoStep) {
+    type("coupling.diameter", QStringLiteral("0.3 m"));
+    press(Qt::Key_Tab);
+    const design::Design typed = design();
+    const int steps = window().document().undo_stack().count();
+    const auto best = coupling::best_coupling(typed, window().focus().frequency());
+    find<QPushButton>("coupling.size_one")->click();
+    ASSERT_TRUE(sized());
+    EXPECT_NEAR(design().coupling->diameter.value.value(), best.diameter.value(),
+                0.5001e-3); // to a millimetre
+    EXPECT_EQ(window().document().undo_stack().count(), steps + 1);
+    EXPECT_TRUE(shown("coupling.sized").contains(QStringLiteral("on 30m")));
+    ASSERT_TRUE(matched());
+    EXPECT_LT(core().match->vswr, 1.2);
+    window().document().undo_stack().undo();
+    EXPECT_EQ(design(), typed);
+}
+
+TEST_F(WindowCouplingTest, SizedForAllBandsNamesEach) {
+    find<QPushButton>("coupling.size_all")->click();
+    EXPECT_TRUE(find<QPushButton>("coupling.cancel")->isVisible());
+    ASSERT_TRUE(sized());
+    const auto& sizes = panel_->sizing().result()->sizes;
+    ASSERT_TRUE(sizes.common_diameter.has_value());
+    EXPECT_NEAR(design().coupling->diameter.value.value(), sizes.common_diameter->value(), 0.5001e-3);
+    EXPECT_EQ(sizes.rows.size(), 2U);
+    for (const char* band : {"on 40m", "on 30m"}) {
+        EXPECT_TRUE(shown("coupling.sized").contains(QLatin1String(band)))
+            << shown("coupling.sized").toStdString();
+    }
+}
+
+TEST_F(WindowCouplingTest, CancelLeavesTheDesign) {
+    const design::Design before = design();
+    find<QPushButton>("coupling.size_all")->click();
+    find<QPushButton>("coupling.cancel")->click();
+    EXPECT_FALSE(find<QPushButton>("coupling.cancel")->isVisible());
+    ASSERT_TRUE(sized());
+    EXPECT_EQ(design(), before);
+    EXPECT_TRUE(find<QPushButton>("coupling.size_all")->isEnabled());
+}
+
+} // namespace

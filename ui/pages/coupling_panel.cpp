@@ -1,0 +1,168 @@
+#include "pages/coupling_panel.hpp"
+
+#include "band/emission.hpp"
+#include "charts/figure_widget.hpp"
+#include "charts/smith_figure.hpp"
+#include "charts/vswr_figure.hpp"
+#include "models/match_words.hpp"
+#include "models/model_words.hpp"
+#include "models/quantity_words.hpp"
+#include "pages/standing.hpp"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loopwright::pages {
+
+namespace {
+constexpr int unit_px = 8, smith_px = 330, curve_px = 230, patience_ms = 250;
+constexpr double vswr_limit = 2.0;
+} // namespace
+
+void CouplingPanel::build_numbers(QVBoxLayout* column) {
+    conditions_->setWordWrap(true);
+    conditions_->setForegroundRole(QPalette::PlaceholderText);
+    conditions_->setObjectName(QStringLiteral("match.conditions"));
+    column->addWidget(conditions_);
+    auto* inner = new QVBoxLayout(numbers_);
+    inner->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(unit_px);
+    grid_->setVerticalSpacing(0);
+    grid_->setColumnStretch(0, 1);
+    inner->addLayout(grid_);
+    notices_->setWordWrap(true);
+    notices_->setTextFormat(Qt::PlainText);
+    notices_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    notices_->setObjectName(QStringLiteral("match.notices"));
+    inner->addWidget(notices_);
+    column->addWidget(numbers_);
+    smith_->setFixedHeight(smith_px);
+    curve_->setFixedHeight(curve_px);
+    for (charts::FigureWidget* figure : {smith_, curve_}) {
+        figure->setAccessibleName(tr("Chart of the match"));
+        figure->setToolTip(tr("Arrow keys walk along the curve and show its numbers."));
+        column->addWidget(figure);
+    }
+}
+
+void CouplingPanel::connect_context() {
+    patience_.setSingleShot(true);
+    patience_.setInterval(patience_ms);
+    connect(&patience_, &QTimer::timeout, this, &CouplingPanel::show_stale);
+    connect(&context_.document, &session::Document::design_changed, this, [this] {
+        sizing_.cancel(); // it was for another loop
+        want_match();
+    });
+    connect(&context_.focus, &session::Focus::changed, this, &CouplingPanel::want_match);
+    connect(&match_, &jobs::Job::finished, this, &CouplingPanel::refresh);
+    connect(&match_, &jobs::Job::failed, this, [this](const QString& message) {
+        patience_.stop();
+        conditions_->setText(tr("Not computed: %1").arg(message));
+        show_stale();
+    });
+}
+
+void CouplingPanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (wanted_) {
+        start_match();
+    }
+}
+
+void CouplingPanel::want_match() {
+    wanted_ = true;
+    if (isVisible()) {
+        start_match();
+    }
+}
+
+void CouplingPanel::start_match() {
+    wanted_ = false;
+    if (!context_.document.design().coupling) {
+        match_.clear();
+        return;
+    }
+    match_.start({context_.document.design(), context_.focus.frequency(), vswr_limit});
+    if (!patience_.isActive()) {
+        patience_.start();
+    }
+}
+
+void CouplingPanel::refresh() {
+    const auto result = match_.result();
+    if (!result) {
+        return;
+    }
+    if (!match_.stale()) {
+        patience_.stop();
+    }
+    const design::Design& design = result->request.design;
+    conditions_->setText(tr("Match at %1, %2")
+                             .arg(models::exact_frequency(result->request.frequency.value()),
+                                  models::model_and_ground(loop::Model::full_wave, design.site.ground)));
+    const auto headlines = models::match_headlines(result->report, vswr_limit);
+    for (std::size_t i = 0; i < std::max(headlines.size(), lines_.size()); ++i) {
+        show_line(i, i < headlines.size() ? &headlines[i] : nullptr);
+    }
+    show_notices();
+    const models::MatchPlot plot = models::plot_of(result->report, vswr_limit);
+    smith_->set_figure(std::make_shared<charts::SmithFigure>(plot));
+    curve_->set_figure(std::make_shared<charts::VswrFigure>(plot));
+    show_stale();
+}
+
+void CouplingPanel::show_line(std::size_t index, const models::Headline* headline) {
+    if (index >= lines_.size()) {
+        Line line{new QLabel(numbers_), new QLabel(numbers_), new QLabel(numbers_)};
+        QFont bold = font();
+        bold.setBold(true);
+        line.value->setFont(bold);
+        line.value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+        line.value->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        line.remark->setWordWrap(true);
+        const int row = 2 * static_cast<int>(index);
+        grid_->addWidget(line.label, row, 0);
+        grid_->addWidget(line.value, row, 1);
+        grid_->addWidget(line.remark, row + 1, 0, 1, 2);
+        lines_.push_back(line);
+    }
+    const Line& line = lines_[index];
+    for (QLabel* part : {line.label, line.value, line.remark}) {
+        part->setVisible(headline != nullptr);
+    }
+    if (headline == nullptr) {
+        return;
+    }
+    line.label->setText(headline->label);
+    line.value->setText(headline->value);
+    line.value->setObjectName(headline->id);
+    line.value->setAccessibleName(tr("%1, %2").arg(headline->label, headline->model));
+    line.value->setToolTip(headline->established ? tr("Model: %1").arg(headline->model) : headline->reason);
+    line.remark->setText(headline->established ? standing_mark(headline->standing) + headline->remark
+                                               : headline->reason);
+}
+
+/// Those of the coupling; the loop's own stand beside its numbers.
+void CouplingPanel::show_notices() {
+    const coupling::MatchReport& report = match_.result()->report;
+    QStringList texts;
+    for (const base::Notice& notice : report.notices.worst_first()) {
+        if (!report.alone.notices.has(notice.code) || notice.code.find("feed_line") != std::string::npos) {
+            texts << severity_mark(notice.severity) + QString::fromStdString(notice.text);
+        }
+    }
+    notices_->setText(texts.join(QLatin1Char('\n')));
+    notices_->setVisible(!texts.isEmpty());
+}
+
+void CouplingPanel::show_stale() {
+    const bool stale = match_.stale() && !patience_.isActive();
+    numbers_->setEnabled(!stale);
+    smith_->set_stale(stale);
+    curve_->set_stale(stale);
+}
+
+} // namespace loopwright::pages
