@@ -19,6 +19,7 @@ BandsActions::BandsActions(const pages::Context& context, pages::BandsPage& page
     : QObject(window), context_(context), page_(page), window_(window),
       actions_(new printing::PrintActions(context.settings, window)) {
     connect(&page_, &pages::BandsPage::charts_export_wanted, this, &BandsActions::export_charts);
+    connect(&page_, &pages::BandsPage::figure_export_wanted, this, &BandsActions::export_figure);
     connect(&page_, &pages::BandsPage::table_export_wanted, this, &BandsActions::export_bands);
     connect(&page_, &pages::BandsPage::curve_export_wanted, this, &BandsActions::export_curve);
     connect(&page_, &pages::BandsPage::comparison_file_wanted, this, &BandsActions::compare_with_file);
@@ -54,6 +55,13 @@ void BandsActions::save_pdf() {
 void BandsActions::export_charts(int chosen) {
     actions_->export_charts(page_.shown_charts(), page_.origin(),
                             page_.group().zoomed() ? page_.group().range() : charts::Span{0, 0}, chosen);
+}
+
+void BandsActions::export_figure(const std::shared_ptr<const charts::Figure>& figure) {
+    charts::Origin origin = page_.origin();
+    origin.conditions.clear(); // the figure says its own
+    origin.compared.clear();
+    actions_->export_figure(figure, origin);
 }
 
 void BandsActions::export_bands() {

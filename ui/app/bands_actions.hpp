@@ -25,6 +25,7 @@ public:
     void preview();
     void save_pdf();
     void export_charts(int chosen = -1);
+    void export_figure(const std::shared_ptr<const charts::Figure>& figure);
     void export_bands();
     void export_curve();
     /// Asks for a design file to lay over this design.

@@ -1,7 +1,8 @@
 #pragma once
 // Colours of the charts, for light and dark paper, from a published set that people with any of the usual
 // kinds of colour vision can tell apart: M. Okabe and K. Ito, "Color Universal Design", 2002, revised 2008
-// (eight colours; their yellow and their orange are left to dark paper, their black becomes white there).
+// (eight colours; their yellow and their orange are left to dark paper, their black becomes white there; the
+// soil on white paper is their orange made darker, for contrast).
 #include "models/chart_content.hpp"
 
 #include <QColor>

@@ -60,6 +60,28 @@ void FigureWidget::set_figure(std::shared_ptr<const Figure> figure) {
     update();
 }
 
+void FigureWidget::set_enlargeable() {
+    if (enlarge_ == nullptr) {
+        enlarge_ = new QAction(tr("&Enlarge"), menu_);
+        menu_->insertAction(menu_->actions().value(0), enlarge_);
+        connect(enlarge_, &QAction::triggered, this, &FigureWidget::enlarge_toggled);
+        button_->setToolTip(tr("Enlarge, copy, export"));
+    }
+}
+
+void FigureWidget::set_enlarged(bool enlarged) {
+    if (enlarge_ != nullptr) {
+        enlarge_->setText(enlarged ? tr("&Back to all charts") : tr("&Enlarge"));
+    }
+}
+
+void FigureWidget::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (enlarge_ != nullptr) {
+        Q_EMIT enlarge_toggled();
+    }
+    event->accept();
+}
+
 void FigureWidget::set_stale(bool stale) {
     if (stale != stale_) {
         stale_ = stale;

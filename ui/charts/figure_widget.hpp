@@ -8,6 +8,7 @@
 
 #include <memory>
 
+class QAction;
 class QMenu;
 class QToolButton;
 
@@ -30,6 +31,9 @@ public:
     /// The point walked to, -1: none.
     [[nodiscard]] qsizetype pointed() const { return pointed_; }
     [[nodiscard]] QSize sizeHint() const override;
+    /// The owner can give it the whole page: a menu entry and a double click ask for it.
+    void set_enlargeable();
+    void set_enlarged(bool enlarged);
 
 public Q_SLOTS:
     /// A picture on white paper to the clipboard.
@@ -37,6 +41,7 @@ public Q_SLOTS:
 
 Q_SIGNALS:
     void export_wanted();
+    void enlarge_toggled();
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -45,6 +50,7 @@ protected:
     void contextMenuEvent(QContextMenuEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
 
 private:
@@ -53,6 +59,7 @@ private:
     Appearance look_;
     QToolButton* button_;
     QMenu* menu_;
+    QAction* enlarge_ = nullptr; ///< none: not offered
     QList<FigureWord> words_;
     qsizetype pointed_ = -1;
     bool stale_ = false;

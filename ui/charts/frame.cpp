@@ -1,5 +1,7 @@
 #include "charts/frame.hpp"
 
+#include "charts/words.hpp"
+
 #include <QPainter>
 
 #include <algorithm>
@@ -10,13 +12,14 @@ namespace loopwright::charts {
 
 namespace {
 constexpr double pad_px = 4.0, right_px = 14.0;
-constexpr double hatch_px = 7.0, hatch_every_px = 6.0;
+constexpr double hatch_every_px = 6.0;
 } // namespace
 
 Frame::Frame(const QRectF& room, const Appearance& look, FrameAxis x, FrameAxis y)
     : x_(std::move(x)), y_(std::move(y)) {
     const QFontMetricsF metrics(look.font);
     line_ = metrics.height();
+    label_width_ = y_.least_label_px;
     for (const Tick& tick : y_.ticks) {
         label_width_ = std::max(label_width_, metrics.horizontalAdvance(tick.text) + 2.0);
     }
@@ -60,7 +63,13 @@ void Frame::write(Lettering& words) const {
                     Qt::AlignCenter);
         taken_to = centre + width / 2.0 + pad_px;
     }
+    double above = 1e9; // ticks ascend: each label stands above the one before, or is left out
     for (const Tick& tick : y_.ticks) {
+        const double middle = px_of_y(tick.value);
+        if (middle + line_ / 2.0 > above) {
+            continue;
+        }
+        above = middle - line_ / 2.0;
         words.write(QRectF(area_.left() - label_width_ - pad_px, px_of_y(tick.value) - line_ / 2.0,
                            label_width_, line_),
                     tick.text, Qt::AlignRight | Qt::AlignVCenter);

@@ -12,6 +12,7 @@ struct FrameAxis {
     Span span;
     std::vector<Tick> ticks{}; ///< at positions
     QString title{};
+    double least_label_px = 0; ///< so that frames above each other share their left side
 };
 
 class Frame {

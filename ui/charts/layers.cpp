@@ -13,7 +13,7 @@ namespace loopwright::charts {
 namespace {
 
 constexpr double marker_every_px = 90.0;
-constexpr double hatch_px = 7.0, hatch_every_px = 6.0;
+constexpr double hatch_every_px = 6.0;
 constexpr int shade_alpha = 38, halo_alpha = 205;
 
 /// A column of the plot between two frequencies; empty outside it. At least as wide as a hair.

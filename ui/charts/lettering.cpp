@@ -1,5 +1,8 @@
 #include "charts/lettering.hpp"
 
+#include "charts/strokes.hpp"
+#include "charts/words.hpp"
+
 #include <QPainter>
 
 #include <algorithm>
@@ -97,6 +100,22 @@ bool Lettering::write_at(const QList<QRectF>& candidates, const QString& text, T
     paint_text(place, text, tone, Qt::AlignCenter | Qt::TextSingleLine | Qt::TextDontClip);
     record(place, text);
     return true;
+}
+
+void Lettering::write_curve_name(const QList<QPointF>& candidates, const models::Curve& curve) {
+    const QSizeF size = size_of(curve.label) + QSizeF(sample_px + 4.0, 0.0);
+    QList<QRectF> rects;
+    for (const QPointF& corner : candidates) {
+        rects.append(QRectF(corner, size));
+    }
+    const QRectF place = placer_.place(rects);
+    QColor halo = look_.paper;
+    halo.setAlpha(halo_alpha);
+    painter_.fillRect(place, halo);
+    paint_sample(painter_, QPointF(place.left(), place.center().y()), sample_px, curve, look_);
+    paint_text(place.adjusted(sample_px + 3.0, 0, 0, 0), curve.label, Tone::plain,
+               Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine | Qt::TextDontClip);
+    words_.append({place, curve.label});
 }
 
 bool Lettering::write_beside(const QPointF& at, const QString& text, double off_px, Tone tone) {

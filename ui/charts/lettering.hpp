@@ -39,6 +39,10 @@ public:
     bool write_at(const QList<QRectF>& candidates, const QString& text, Tone tone = Tone::plain,
                   bool always = false);
 
+    /// The name of a curve with a piece of its line in front, always written, at the best of the candidates
+    /// (their upper left corners).
+    void write_curve_name(const QList<QPointF>& candidates, const models::Curve& curve);
+
     [[nodiscard]] const QList<FigureWord>& words() const { return words_; }
 
 private:

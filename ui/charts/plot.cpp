@@ -135,7 +135,6 @@ void Plot::apply_pens() {
 void Plot::set_content(const models::ChartContent& content) {
     content_ = content;
     value_axis_->setTitleText(content_.scale.title);
-    frequency_axis_->setTitleText(tr("Frequency, MHz"));
     if (content_.second && second_axis_ == nullptr) {
         second_axis_ = new_axis(*this, Qt::AlignRight);
         second_axis_->setGridLineVisible(false);
@@ -177,8 +176,25 @@ std::vector<Tick> Plot::value_ticks(Span span) const {
     return at_log_positions(std::move(ticks));
 }
 
+/// Deep in a zoom few computed points are left: then the axis says so, since the lines between look the same.
+QString Plot::frequency_title() const {
+    constexpr qsizetype few = 24;
+    qsizetype seen = content_.curves.empty() ? few : 0;
+    if (!content_.curves.empty()) {
+        const QList<QPointF>& points = content_.curves.front().points;
+        seen = std::count_if(points.begin(), points.end(), [this](const QPointF& point) {
+            return point.x() >= hertz_.low && point.x() <= hertz_.high;
+        });
+    }
+    return seen < few ? tr("Frequency, MHz (computed points: %1, straight lines between)").arg(seen)
+                      : tr("Frequency, MHz");
+}
+
 /// Sets ranges and ticks, each only where it really changes: a changed range costs a layout.
 void Plot::rescale() {
+    if (const QString title = frequency_title(); frequency_axis_->titleText() != title) {
+        frequency_axis_->setTitleText(title);
+    }
     const Span x{std::log10(hertz_.low), std::log10(hertz_.high)};
     const int most = room_for_ticks(plotArea().width(), tick_room_x_px);
     set_ticks(*frequency_axis_, x,

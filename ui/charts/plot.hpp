@@ -46,6 +46,7 @@ private:
     void renew_layers();
     void place_crosshair();
     void set_ticks(QCategoryAxis& axis, Span span, const std::vector<Tick>& ticks);
+    [[nodiscard]] QString frequency_title() const;
     [[nodiscard]] std::vector<Tick> value_ticks(Span span) const;
     models::ChartContent content_;
     Appearance look_;

@@ -26,6 +26,7 @@ public:
         }
     }
     void bands(const QString& focus_band);
+    void hatching();
     void limits();
     void curves(const QList<QList<QPolygonF>>& pieces);
     void zones();
@@ -35,6 +36,7 @@ private:
     [[nodiscard]] QSizeF size_of(const QString& text) const {
         return {metrics_.horizontalAdvance(text) + 2.0, metrics_.height()};
     }
+    [[nodiscard]] std::optional<double> y_of(const models::Limit& limit) const;
     [[nodiscard]] bool band_name(const models::BandStripe& band, bool strong);
     [[nodiscard]] QList<QRectF> beside_curve(const QPolygonF& piece, const QSizeF& size) const;
     const models::ChartContent& content_;
@@ -76,19 +78,41 @@ void Arranger::bands(const QString& focus_band) {
     }
 }
 
+/// Height of a limit on paper; nothing where it is out of sight.
+std::optional<double> Arranger::y_of(const models::Limit& limit) const {
+    const double y = geometry_.px_of_y(position_on_scale(content_.scale, limit.value_si));
+    const bool seen = y >= geometry_.area.top() - 1.0 && y <= geometry_.area.bottom() + 1.0;
+    return seen ? std::optional(y) : std::nullopt;
+}
+
+/// What the lines of the limits and their hatching cover is taken: no words cross it.
+void Arranger::hatching() {
+    constexpr double line_px = 1.0;
+    for (const models::Limit& limit : content_.limits) {
+        if (const auto y = y_of(limit)) {
+            const double above = limit.hurts == models::Side::above ? hatch_px : line_px;
+            const double below = limit.hurts == models::Side::below ? hatch_px : line_px;
+            placer_.take(QRectF(QPointF(geometry_.area.left(), *y - above),
+                                QPointF(geometry_.area.right(), *y + below)));
+        }
+    }
+}
+
 void Arranger::limits() {
     const QRectF& area = geometry_.area;
     for (const models::Limit& limit : content_.limits) {
-        const double y = geometry_.px_of_y(position_on_scale(content_.scale, limit.value_si));
-        if (!(y >= area.top() - 1.0 && y <= area.bottom() + 1.0)) {
+        const auto y = y_of(limit);
+        if (!y) {
             continue;
         }
         const QSizeF size = size_of(limit.words);
-        const double above = y - size.height() - pad_px, below = y + pad_px;
-        // On the side that does not hurt first; the other is hatched.
+        const double above = *y - size.height() - pad_px, below = *y + pad_px;
+        // On the side that does not hurt first; beyond the hatching on the other.
         const bool below_first = limit.hurts == models::Side::above;
+        const double beyond = limit.hurts == models::Side::neither ? 0.0 : hatch_px;
         QList<QRectF> candidates;
-        for (const double top : {below_first ? below : above, below_first ? above : below}) {
+        for (const double top :
+             {below_first ? below : above, below_first ? above - beyond : below + beyond}) {
             for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
                 const double left = area.left() + pad_px + share * (area.width() - size.width() - 2 * pad_px);
                 candidates.append(QRectF(QPointF(left, top), size));
@@ -151,15 +175,20 @@ void Arranger::zones() {
         }
         QList<QRectF> candidates;
         for (const double across : {0.5, 0.0, 1.0}) {
-            for (const double down : {1.0, 0.5, 0.75, 0.25, 0.1}) {
+            for (int step = 20; step >= 0; --step) {
+                const double down = 0.05 * step;
                 candidates.append(
                     QRectF(QPointF(left + across * (right - left - size.width()),
                                    area.top() + down * (area.height() - size.height() - pad_px)),
                            size));
             }
         }
-        words_.append(
-            {Word::Kind::zone, placer_.place(candidates), zone.words, upright, false, std::nullopt});
+        LabelPlacer trial = placer_;
+        const QRectF place = trial.place(candidates);
+        if (trial.last_is_free()) {
+            placer_ = trial;
+            words_.append({Word::Kind::zone, place, zone.words, upright, false, std::nullopt});
+        }
     }
 }
 
@@ -171,6 +200,7 @@ QList<Word> arrange_words(const models::ChartContent& content, const PlotGeometr
     Arranger arranger(content, geometry, look);
     arranger.avoid(pieces);
     arranger.bands(focus_band);
+    arranger.hatching();
     arranger.curves(pieces);
     arranger.limits();
     arranger.zones();

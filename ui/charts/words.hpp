@@ -25,6 +25,9 @@ struct Word {
 /// Length of the piece of line in front of a curve's name.
 inline constexpr double sample_px = 22.0;
 
+/// How far the hatching of a limit reaches to the side that hurts.
+inline constexpr double hatch_px = 7.0;
+
 /// Band names stand above the plot; those that do not fit beside each other are left out, and so is what a
 /// greyed range is for where there is no room. Limits and curves always have their words. `pieces`: of every
 /// curve, as pieces_on_paper gives them.

@@ -59,6 +59,8 @@ QString measured_text(Measure measure, double si) {
         return text_of(si, units::Dimension::voltage);
     case Measure::frequency:
         return text_of(si, units::Dimension::frequency);
+    case Measure::resistance:
+        return text_of(si, units::Dimension::resistance);
     }
     return {};
 }

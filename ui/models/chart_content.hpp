@@ -16,7 +16,7 @@ namespace loopwright::models {
 enum class Meaning { sky, conductor, joints, capacitor, soil, figure };
 
 /// How a value is written.
-enum class Measure { share, dbi, number, capacitance, voltage, frequency };
+enum class Measure { share, dbi, number, capacitance, voltage, frequency, resistance };
 /// "12.3 %", "−4.6 dBi", "87.2 pF" (three digits, thin space).
 [[nodiscard]] QString measured_text(Measure measure, double si);
 /// For what a person gave (limits, power, VSWR): four digits at most, no zeros at the end: "12 pF", "2 kV".

@@ -97,7 +97,7 @@ ChartContent efficiency(const Curves& curves) {
 
 ChartContent capacitance(const Curves& curves, const design::Capacitor& capacitor) {
     ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
-    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-13, {}};
+    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-12, {}};
     curves.add(content,
                {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
                 Measure::capacitance, Meaning::capacitor},

@@ -26,10 +26,6 @@ constexpr int unit_px = 8;
 constexpr int patience_ms = 250;
 const QString splitter_name = QStringLiteral("bands_splitter");
 
-QString title_of(const design::Design& design) {
-    return design.title.empty() ? BandsPage::tr("Loop without a title")
-                                : QString::fromStdString(design.title);
-}
 } // namespace
 
 BandsPage::BandsPage(const Context& context, QWidget* parent)
@@ -56,6 +52,10 @@ BandsPage::BandsPage(const Context& context, QWidget* parent)
     follow_focus();
 }
 
+QString BandsPage::title_of(const design::Design& design) {
+    return design.title.empty() ? tr("Loop without a title") : QString::fromStdString(design.title);
+}
+
 BandsPage::~BandsPage() {
     if (divided_by_hand_) {
         context_.settings.set_window_state(splitter_name, splitter_->saveState());
@@ -78,8 +78,7 @@ QWidget* BandsPage::build_lower() {
     row->addWidget(at_, 0, Qt::AlignTop);
     row->addWidget(words_, 1);
     column->addLayout(row);
-    column->addWidget(readout_view_);
-    column->addWidget(grid_, 1);
+    build_groups(*column);
     return lower;
 }
 
@@ -102,9 +101,6 @@ void BandsPage::connect_context() {
     connect(&group_, &charts::ChartGroup::picked, this,
             [this](double hertz) { context_.focus.set_frequency(units::hertz(hertz)); });
     connect(&group_, &charts::ChartGroup::crosshair_moved, this, &BandsPage::show_readout);
-    connect(grid_, &charts::ChartGrid::export_wanted, this, &BandsPage::charts_export_wanted);
-    connect(grid_, &charts::ChartGrid::enlarged_changed, this,
-            [this] { board_->setVisible(grid_->enlarged() < 0); });
 }
 
 void BandsPage::refresh_when_seen() {
@@ -149,7 +145,7 @@ void BandsPage::refresh() {
     model_->set_surveys(survey, compared, name);
     charts_ = std::make_shared<const std::vector<models::ChartContent>>(
         models::survey_charts(*survey, compared.get(), name));
-    readout_->set_charts(charts_, title_of(survey->request.design), name);
+    show_readout_of_group();
     grid_->set_charts(charts_);
     conditions_->setText(tr("Figures: %1").arg(models::conditions(*survey)));
     if (!context_.survey.stale()) {

@@ -2,6 +2,7 @@
 // Where is it worth using? The band board, the charts over frequency, the numbers at the crosshair.
 #include "charts/chart_group.hpp"
 #include "charts/chart_picture.hpp"
+#include "charts/figure.hpp"
 #include "models/readout_model.hpp"
 #include "pages/context.hpp"
 
@@ -16,6 +17,8 @@ class QMenu;
 class QProgressBar;
 class QPushButton;
 class QSplitter;
+class QStackedWidget;
+class QTabBar;
 class QVBoxLayout;
 
 namespace loopwright::charts {
@@ -28,6 +31,9 @@ class BandBoardModel;
 namespace loopwright::pages {
 
 class BandsBoard;
+class HeightView;
+class ModelsView;
+class PatternView;
 class ReadoutView;
 
 class BandsPage : public QWidget {
@@ -40,14 +46,22 @@ public:
     [[nodiscard]] charts::ChartGrid& grid() { return *grid_; }
     [[nodiscard]] charts::ChartGroup& group() { return group_; }
     [[nodiscard]] models::ReadoutModel& readout() { return *readout_; }
-    /// The charts shown, for export.
-    [[nodiscard]] const models::Charts& shown_charts() const { return charts_; }
+    /// The charts shown that have a frequency axis, for export.
+    [[nodiscard]] const models::Charts& shown_charts() const;
+    /// The groups of charts below the board.
+    enum Group { over_frequency, directions, heights, two_models };
+    void show_group(int group);
+    [[nodiscard]] QTabBar& groups() { return *tabs_; }
+    [[nodiscard]] PatternView& pattern() { return *pattern_; }
+    [[nodiscard]] HeightView& height() { return *height_; }
+    [[nodiscard]] ModelsView& model_comparison() { return *models_; }
     /// What stands below an exported chart.
     [[nodiscard]] charts::Origin origin() const;
 
 Q_SIGNALS:
     /// chosen: the chart to begin with, -1: all.
     void charts_export_wanted(int chosen);
+    void figure_export_wanted(std::shared_ptr<const loopwright::charts::Figure> figure);
     /// Every figure of all planned bands, and of the curve.
     void table_export_wanted();
     void curve_export_wanted();
@@ -63,6 +77,10 @@ private:
     void build_menus(QPushButton& compare, QPushButton& columns, QPushButton& exports);
     void fill_compare_menu(QMenu& menu);
     [[nodiscard]] QWidget* build_lower();
+    void build_groups(QVBoxLayout& column);
+    void show_readout_of_group();
+    void give_room();
+    [[nodiscard]] static QString title_of(const design::Design& design);
     void connect_context();
     void refresh();
     void refresh_when_seen();
@@ -85,6 +103,11 @@ private:
     QLabel* at_;
     ReadoutView* readout_view_;
     charts::ChartGrid* grid_;
+    QTabBar* tabs_ = nullptr;
+    QStackedWidget* stack_ = nullptr;
+    PatternView* pattern_ = nullptr;
+    HeightView* height_ = nullptr;
+    ModelsView* models_ = nullptr;
     QTimer stale_timer_;
     bool dirty_ = true;
     bool divided_by_hand_ = false; ///< the person has moved the splitter

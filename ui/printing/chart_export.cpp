@@ -8,6 +8,7 @@
 #include <QFileDialog>
 #include <QFormLayout>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -34,6 +35,11 @@ QString file_stem(const QString& title) {
 
 QStringList file_names(const ChartExport& what) {
     QStringList names;
+    if (what.figure) {
+        const QString name =
+            what.stem + QLatin1Char('-') + what.figure->id() + QLatin1Char('.') + what.ending;
+        return {QDir(what.folder).filePath(name)};
+    }
     for (const models::ChartContent& chart : what.charts) {
         const QString name = what.stem + QLatin1Char('-') + chart.id + QLatin1Char('.') + what.ending;
         names << QDir(what.folder).filePath(name);
@@ -44,6 +50,13 @@ QStringList file_names(const ChartExport& what) {
 QStringList write_charts(const ChartExport& what, QString& failed) {
     const QStringList names = file_names(what);
     QStringList written;
+    if (what.figure) {
+        if (charts::write_picture(names.front(), *what.figure, what.origin, what.size)) {
+            return names;
+        }
+        failed = names.front();
+        return written;
+    }
     for (std::size_t i = 0; i < what.charts.size(); ++i) {
         const QString& name = names[static_cast<qsizetype>(i)];
         if (!charts::write_picture(name, what.charts[i], what.origin, what.size)) {
@@ -84,6 +97,9 @@ void ChartExportDialog::build_charts(QFormLayout& form, int chosen) {
         list->addWidget(mark);
         marks_.push_back(mark);
     }
+    if (start_.figure) {
+        list->addWidget(new QLabel(start_.figure->title(), this));
+    }
     form.addRow(tr("Charts"), list);
 }
 
@@ -111,6 +127,7 @@ void ChartExportDialog::build_size(QFormLayout& form) {
     range_->addItem(tr("as shown in the window"));
     range_->setCurrentIndex(shown_.high > shown_.low ? 1 : 0);
     form.addRow(tr("Fre&quencies"), range_);
+    form.setRowVisible(range_, start_.figure == nullptr);
 }
 
 void ChartExportDialog::build_place(QFormLayout& form) {
@@ -136,6 +153,7 @@ void ChartExportDialog::choose_folder() {
 void ChartExportDialog::update_state() {
     dpi_->setEnabled(ending_->currentData().toString() == QLatin1String("png"));
     const bool any =
+        start_.figure != nullptr ||
         std::any_of(marks_.begin(), marks_.end(), [](const QCheckBox* mark) { return mark->isChecked(); });
     if (write_ != nullptr) {
         const bool place = QDir(folder_->text()).exists() && !folder_->text().isEmpty();

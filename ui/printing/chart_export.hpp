@@ -6,6 +6,7 @@
 #include <QDialog>
 #include <QStringList>
 
+#include <memory>
 #include <vector>
 
 class QCheckBox;
@@ -23,8 +24,9 @@ struct ChartExport {
     charts::Origin origin{};
     charts::PictureSize size{};
     QString folder{};
-    QString stem{};                         ///< file names are <stem>-<chart>.<ending>
-    QString ending = QStringLiteral("png"); ///< png, svg or pdf
+    QString stem{};                                 ///< file names are <stem>-<chart>.<ending>
+    QString ending = QStringLiteral("png");         ///< png, svg or pdf
+    std::shared_ptr<const charts::Figure> figure{}; ///< then this one alone, no charts
 };
 
 /// The names that an export would write, in the order of its charts.

@@ -99,7 +99,23 @@ bool PrintActions::export_charts(const models::Charts& charts, const charts::Ori
     if (!charts) {
         return false;
     }
-    ChartExport start{*charts, origin, {}, settings_.last_folder(), file_stem(origin.design)};
+    return export_asked({*charts, origin, {}, settings_.last_folder(), file_stem(origin.design)}, chosen,
+                        shown);
+}
+
+bool PrintActions::export_figure(const std::shared_ptr<const charts::Figure>& figure,
+                                 const charts::Origin& origin) {
+    if (!figure) {
+        return false;
+    }
+    constexpr double width_mm = 160.0;
+    ChartExport start{{}, origin, {}, settings_.last_folder(), file_stem(origin.design)};
+    start.figure = figure;
+    start.size.mm = {width_mm, width_mm / figure->shape()};
+    return export_asked(start, -1, {});
+}
+
+bool PrintActions::export_asked(const ChartExport& start, int chosen, charts::Span shown) {
     ChartExportDialog dialog(start, chosen, shown, window_);
     if (dialog.exec() != QDialog::Accepted) {
         return false;

@@ -16,6 +16,8 @@ class QWidget;
 
 namespace loopwright::printing {
 
+struct ChartExport;
+
 /// Writes a text so that either the old or the new content is on disk. False where it cannot.
 [[nodiscard]] bool write_text(const QString& file, const std::string& text);
 
@@ -32,10 +34,12 @@ public:
     bool save_pdf(const SheetData& data);
     bool export_charts(const models::Charts& charts, const charts::Origin& origin, charts::Span shown,
                        int chosen);
+    bool export_figure(const std::shared_ptr<const charts::Figure>& figure, const charts::Origin& origin);
     /// stem: beginning of the proposed name.
     bool export_table(const std::string& csv, const QString& stem);
 
 private:
+    bool export_asked(const ChartExport& start, int chosen, charts::Span shown);
     [[nodiscard]] QPrinter& printer();
     [[nodiscard]] QString ask_file(const QString& title, const QString& proposed, const QString& filter,
                                    const QString& ending);

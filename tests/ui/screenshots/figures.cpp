@@ -3,9 +3,12 @@
 #include "app/samples.hpp"
 #include "base/error.hpp"
 #include "charts/figure_widget.hpp"
+#include "charts/height_figure.hpp"
+#include "charts/polar_figure.hpp"
 #include "charts/smith_figure.hpp"
 #include "charts/vswr_figure.hpp"
 #include "models/match_plot.hpp"
+#include "ui/made_site_plots.hpp"
 
 #include <QDir>
 
@@ -49,7 +52,14 @@ bool save_figures(const QString& folder, const QString& scheme) {
     bool all = save(std::make_shared<charts::SmithFigure>(plot), {300, 300}, file("smith-small"));
     all = save(std::make_shared<charts::SmithFigure>(plot), {520, 480}, file("smith")) && all;
     all = save(std::make_shared<charts::VswrFigure>(plot), {300, 260}, file("vswr-small")) && all;
-    return save(std::make_shared<charts::VswrFigure>(plot), {560, 340}, file("vswr")) && all;
+    all = save(std::make_shared<charts::VswrFigure>(plot), {560, 340}, file("vswr")) && all;
+    const auto polar = [](bool free_space, charts::PolarCut cut) {
+        return std::make_shared<charts::PolarFigure>(made_pattern(free_space), cut);
+    };
+    all = save(polar(false, charts::PolarCut::elevation), {620, 420}, file("elevation")) && all;
+    all = save(polar(false, charts::PolarCut::azimuth), {420, 420}, file("azimuth")) && all;
+    all = save(polar(true, charts::PolarCut::elevation), {420, 420}, file("free-space")) && all;
+    return save(std::make_shared<charts::HeightFigure>(made_heights()), {620, 420}, file("height")) && all;
 }
 
 } // namespace loopwright::test

@@ -4,6 +4,10 @@
 #include "dialogs/caution_dialog.hpp"
 #include "dialogs/own_loop_dialog.hpp"
 #include "dialogs/start_dialog.hpp"
+#include "pages/bands_height_view.hpp"
+#include "pages/bands_models_view.hpp"
+#include "pages/bands_page.hpp"
+#include "pages/bands_pattern_view.hpp"
 #include "ui/harness.hpp"
 #include "ui/screenshots/figures.hpp"
 
@@ -11,6 +15,7 @@
 #include <QDir>
 #include <QFont>
 #include <QTabWidget>
+#include <QTest>
 
 #include <array>
 #include <cstdio>
@@ -46,6 +51,38 @@ bool save_pages(app::MainWindow& window, const QString& folder, const QString& s
             all = save(window, folder, name) && all;
         }
     }
+    return all;
+}
+
+/// The groups of charts of the Bands page, each with its figures there.
+bool save_groups(app::MainWindow& window, const QString& folder, const QString& scheme) {
+    bool all = true;
+    pages::BandsPage& bands = window.bands();
+    window.pages().setCurrentWidget(&bands);
+    constexpr int patience_ms = 60000;
+    for (const int group :
+         {pages::BandsPage::directions, pages::BandsPage::heights, pages::BandsPage::two_models}) {
+        bands.show_group(group);
+        QTest::qWait(400);
+        all = QTest::qWaitFor(
+                  [&] {
+                      return group == pages::BandsPage::directions ? !bands.pattern().job().stale()
+                             : group == pages::BandsPage::heights  ? !bands.height().job().stale()
+                                                                   : bands.shown_charts() != nullptr;
+                  },
+                  patience_ms) &&
+              all;
+        for (const QSize& size : std::array{QSize(1280, 800), QSize(1920, 1080)}) {
+            window.resize(size);
+            const QString name = QStringLiteral("bands-%1-%2x%3-%4")
+                                     .arg(QStringList{QString(), "directions", "height", "models"}.at(group))
+                                     .arg(size.width())
+                                     .arg(size.height())
+                                     .arg(scheme);
+            all = save(window, folder, name) && all;
+        }
+    }
+    bands.show_group(pages::BandsPage::over_frequency);
     return all;
 }
 
@@ -95,6 +132,7 @@ int main(int argc, char** argv) {
         all = save(window, folder, QStringLiteral("build-both-models-") + scheme) && all;
         settings.set_other_model_beside(false);
         settings.set_current_drawn(false);
+        all = save_groups(window, folder, scheme) && all;
         all = save_dialogs(folder, scheme) && all;
         all = test::save_figures(folder, scheme) && all;
     }

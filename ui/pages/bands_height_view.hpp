@@ -1,0 +1,19 @@
+#pragma once
+// What height does, at the frequency in focus.
+#include "pages/bands_focused_view.hpp"
+
+namespace loopwright::pages {
+
+class HeightView : public FocusedView {
+    Q_OBJECT
+public:
+    explicit HeightView(const Context& context, QWidget* parent = nullptr);
+    ~HeightView() override;
+
+protected:
+    void start() override;
+    void show_result() override;
+    void show_reason(const QString& sentence) override;
+};
+
+} // namespace loopwright::pages

@@ -1,0 +1,155 @@
+#include "pages/bands_pattern_view.hpp"
+
+#include "charts/figure_widget.hpp"
+#include "charts/polar_figure.hpp"
+#include "inputs/choice_field.hpp"
+#include "inputs/entry.hpp"
+#include "jobs/pattern_job.hpp"
+#include "models/headline.hpp"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <numbers>
+
+namespace loopwright::pages {
+
+namespace {
+
+constexpr int unit_px = 8;
+constexpr int height_field_px = 88;
+constexpr double full_turn = 2.0 * std::numbers::pi;
+constexpr double lowest_m = 0.1, highest_m = 100.0;
+enum Wire { none, horizontal, vertical };
+
+jobs::PatternJob& pattern_job(jobs::Job& job) {
+    return static_cast<jobs::PatternJob&>(job);
+}
+
+} // namespace
+
+PatternView::PatternView(const Context& context, QWidget* parent)
+    : FocusedView(context, new jobs::PatternJob, parent), wire_(new inputs::ChoiceField(this)) {
+    request_.dipole = loop::ComparisonDipole{};
+    height_m_ = request_.dipole->height.value();
+    build_fields();
+    auto* row = new QHBoxLayout;
+    row->setSpacing(unit_px / 2);
+    row->addWidget(add_figure(), 3);
+    row->addWidget(add_figure(), 2);
+    column().addLayout(row, 1);
+    show_reason(tr("not computed yet"));
+    connect(&this->context().settings, &settings::Settings::unit_system_changed, this,
+            &PatternView::show_fields);
+}
+
+PatternView::~PatternView() = default;
+
+void PatternView::build_fields() {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(unit_px);
+    auto* label = new QLabel(tr("Compare with a d&ipole:"), this);
+    label->setBuddy(wire_);
+    wire_->addItems({tr("none"), tr("horizontal"), tr("vertical")});
+    wire_->show_choice(Wire::horizontal);
+    wire_->setAccessibleName(tr("Dipole to compare with"));
+    wire_->setToolTip(tr("A half-wave dipole without losses over the same ground"));
+    wire_->setObjectName(QStringLiteral("pattern.wire"));
+    row->addWidget(label);
+    row->addWidget(wire_);
+    height_ = add_field(*row,
+                        {"pattern.height", tr("&up at"), tr("Height of the dipole"),
+                         tr("Of the wire; of the lower end of a vertical dipole. No effect in free space."),
+                         lowest_m, highest_m, tr("a height from 0.1 m to 100 m")},
+                        units::Dimension::length, &height_m_);
+    direction_ =
+        add_field(*row,
+                  {"pattern.direction", tr("&runs toward"), tr("Direction of the dipole's wire"),
+                   tr("Azimuth that a horizontal wire runs toward; it radiates best at right angles. "
+                      "Azimuth 0 lies in the plane of a vertical loop."),
+                   -full_turn, full_turn, tr("an angle from -360\u00b0 to 360\u00b0")},
+                  units::Dimension::angle, &dipole_deg_rad_);
+    row->addSpacing(2 * unit_px);
+    static_cast<void>(add_field(*row,
+                                {"pattern.azimuth", tr("Cut at a&zimuth"), tr("Azimuth of the elevation cut"),
+                                 tr("The elevation chart shows this azimuth on its right. Azimuth 0 lies in "
+                                    "the plane of a vertical loop, 90\u00b0 along its axis."),
+                                 -full_turn, full_turn, tr("an angle from -360\u00b0 to 360\u00b0")},
+                                units::Dimension::angle, &cut_rad_));
+    row->addStretch(1);
+    connect(wire_, &inputs::ChoiceField::chosen, this, [this] {
+        show_fields();
+        want();
+    });
+    column().insertLayout(0, row);
+    show_fields();
+}
+
+inputs::Entry* PatternView::add_field(QHBoxLayout& row, const Field& field, units::Dimension dimension,
+                                      double* value) {
+    auto* entry = new inputs::Entry({dimension}, field.where, this);
+    entry->describe(field.name, field.tooltip);
+    entry->field().setObjectName(QString::fromLatin1(field.where));
+    entry->field().setMaximumWidth(height_field_px);
+    entry->field().set_value(*value, {});
+    auto* label = new QLabel(field.label, this);
+    label->setBuddy(&entry->field());
+    row.addWidget(label);
+    row.addWidget(entry);
+    connect(&entry->field(), &inputs::QuantityField::edited, this,
+            [this, entry, value, field](double si, const QString& text) {
+                if (!(si >= field.low && si <= field.high)) {
+                    entry->field().refuse(tr("%1 is not accepted: %2").arg(text, field.accepted));
+                    return;
+                }
+                *value = si;
+                entry->field().set_value(si, text);
+                want();
+            });
+    return entry;
+}
+
+void PatternView::show_fields() {
+    const int wire = wire_->currentIndex();
+    height_->setEnabled(wire != Wire::none);
+    direction_->setEnabled(wire == Wire::horizontal);
+    height_->field().set_unit_system(context().settings.unit_system());
+}
+
+void PatternView::start() {
+    request_.azimuth = units::radians(cut_rad_);
+    request_.dipole.reset();
+    if (wire_->currentIndex() != Wire::none) {
+        request_.dipole =
+            loop::ComparisonDipole{units::metres(height_m_), wire_->currentIndex() == Wire::vertical,
+                                   units::radians(dipole_deg_rad_)};
+    }
+    pattern_job(job()).start({context().document.design(), context().focus.frequency(), request_});
+}
+
+void PatternView::show_result() {
+    const auto result = pattern_job(job()).result();
+    if (!result->pattern) {
+        QString why = tr("the model does not stand behind a number here");
+        for (const base::Notice& notice : result->notices.worst_first()) {
+            if (notice.severity == base::Severity::not_established) {
+                why = QString::fromStdString(notice.text);
+                break;
+            }
+        }
+        show_reason(why);
+        return;
+    }
+    const models::PatternPlot plot = models::pattern_plot(*result->pattern, result->request.design);
+    figures()[0]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::elevation));
+    figures()[1]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::azimuth));
+}
+
+void PatternView::show_reason(const QString& sentence) {
+    const models::PatternPlot plot = models::no_pattern_plot(sentence);
+    figures()[0]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::elevation));
+    figures()[1]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::azimuth));
+}
+
+} // namespace loopwright::pages
