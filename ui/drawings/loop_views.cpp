@@ -88,7 +88,7 @@ LoopViews views_of(const design::Design& design) {
             views.standing_m = design.site.standing_level.value.value();
         }
     }
-    if (design.coupling) {
+    if (design.coupling && design.coupling->kind == design::CouplingKind::loop) {
         const double radius_m = design.coupling->diameter.value.value() / 2.0;
         const double lowest_m = views.front.extent.top(); // y is upward here: top() is the least
         views.coupling_centre = QPointF(0, lowest_m + design.coupling->axis_offset.value.value() + radius_m);

@@ -25,6 +25,11 @@ bool has_coupling(const Design& d) {
     return d.coupling.has_value();
 }
 
+/// A tap and a transformer have no loop to size.
+bool has_coupling_loop(const Design& d) {
+    return d.coupling && d.coupling->kind == design::CouplingKind::loop;
+}
+
 std::vector<QuantitySpec> coupling_fields() {
     FieldWords diameter{
         "coupling.diameter", BuildStation::tr("Coupling loop diameter"),
@@ -36,7 +41,7 @@ std::vector<QuantitySpec> coupling_fields() {
         "coupling.axis_offset", BuildStation::tr("Distance of the axes"),
         BuildStation::tr("Between the axes of both conductors where the coupling loop is nearest, "
                          "opposite the capacitor.")};
-    diameter.applies = wire.applies = offset.applies = has_coupling;
+    diameter.applies = wire.applies = offset.applies = has_coupling_loop;
     const auto part = [](auto member) {
         return [member](const Design& d) -> std::optional<inputs::Reading> {
             if (!d.coupling) {

@@ -11,6 +11,7 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -85,6 +86,9 @@ void CouplingPanel::start_match() {
         match_.clear();
         return;
     }
+    const bool loop = context_.document.design().coupling->kind == design::CouplingKind::loop;
+    one_->setVisible(loop); // a tap and a transformer have no loop to size
+    all_->setVisible(loop);
     match_.start({context_.document.design(), context_.focus.frequency(), vswr_limit});
     if (!patience_.isActive()) {
         patience_.start();
