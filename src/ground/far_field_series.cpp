@@ -118,34 +118,41 @@ FarFieldSeries::FarFieldSeries(const std::vector<CurrentElement>& elements, doub
     }
 }
 
-FarFieldSeries::Vector FarFieldSeries::radiation_vector(double x, double y, double z) const {
+FarFieldSeries::Pair FarFieldSeries::radiation_vectors(double x, double y, double z) const {
     const auto px = powers(x, order_);
     const auto py = powers(y, order_);
     const auto pz = powers(z, order_);
-    Vector sum{};
+    Vector even{}, odd{}; // in z: the mirrored direction takes their difference
     for (const Term& term : terms_) {
         const double w = px[static_cast<std::size_t>(term.x_power)] *
                          py[static_cast<std::size_t>(term.y_power)] *
                          pz[static_cast<std::size_t>(term.z_power)];
+        Vector& sum = term.z_power % 2 == 0 ? even : odd;
         for (std::size_t i = 0; i < 3; ++i) {
             sum[i] += w * term.moment[i];
         }
     }
-    const Complex shift = std::exp(j * (k_ * (x * centre_m_[0] + y * centre_m_[1] + z * centre_m_[2])));
-    return {shift * sum[0], shift * sum[1], shift * sum[2]};
+    const Complex along = std::exp(j * (k_ * (x * centre_m_[0] + y * centre_m_[1])));
+    const Complex up = std::exp(j * (k_ * z * centre_m_[2]));
+    Pair pair;
+    for (std::size_t i = 0; i < 3; ++i) {
+        pair.direct[i] = along * up * (even[i] + odd[i]);
+        pair.mirrored[i] = along * std::conj(up) * (even[i] - odd[i]);
+    }
+    return pair;
 }
 
 FarField FarFieldSeries::over_ground(Complex permittivity, double zenith_rad, double azimuth_rad) const {
     const double ct = std::cos(zenith_rad), st = std::sin(zenith_rad);
     const double cp = std::cos(azimuth_rad), sp = std::sin(azimuth_rad);
-    return components(radiation_vector(st * cp, st * sp, ct), radiation_vector(st * cp, st * sp, -ct),
-                      reflection(permittivity, ct), k_, ct, st, cp, sp);
+    const Pair pair = radiation_vectors(st * cp, st * sp, ct);
+    return components(pair.direct, pair.mirrored, reflection(permittivity, ct), k_, ct, st, cp, sp);
 }
 
 FarField FarFieldSeries::free_space(double zenith_rad, double azimuth_rad) const {
     const double ct = std::cos(zenith_rad), st = std::sin(zenith_rad);
     const double cp = std::cos(azimuth_rad), sp = std::sin(azimuth_rad);
-    const Vector direct = radiation_vector(st * cp, st * sp, ct);
+    const Vector direct = radiation_vectors(st * cp, st * sp, ct).direct;
     return components(direct, direct, {0.0, 0.0}, k_, ct, st, cp, sp);
 }
 

@@ -29,8 +29,11 @@ public:
 
 private:
     using Vector = std::array<std::complex<double>, 3>;
-    /// Integral of I dl exp(j k r.r') for a unit vector.
-    [[nodiscard]] Vector radiation_vector(double x, double y, double z) const;
+    /// Integral of I dl exp(j k r.r') for a unit vector and for the same with its z reversed.
+    struct Pair {
+        Vector direct, mirrored;
+    };
+    [[nodiscard]] Pair radiation_vectors(double x, double y, double z) const;
 
     struct Term {
         int x_power, y_power, z_power;
