@@ -92,6 +92,7 @@ class Tree(unittest.TestCase):
         self.breaks("heavy_headers", "src/loop/a.hpp", "#include <Eigen/Core>\n", "Eigen")
         self.write("src/loop/a.hpp", "")
         self.keeps("heavy_headers", "src/loop/detail/a.hpp", "#include <Eigen/Core>\n")
+        self.keeps("heavy_headers", "src/loop/detail/b.hpp", "#include <nlohmann/json.hpp>\n")
 
     def test_own_header_first(self):
         self.write("src/loop/a.hpp", "#pragma once\n")
