@@ -49,7 +49,7 @@ PatternView::~PatternView() = default;
 void PatternView::build_fields() {
     auto* row = new QHBoxLayout;
     row->setSpacing(unit_px);
-    auto* label = new QLabel(tr("Compare with a d&ipole:"), this);
+    auto* label = new QLabel(tr("Compare with a dipole:"), this);
     label->setBuddy(wire_);
     wire_->addItems({tr("none"), tr("horizontal"), tr("vertical")});
     wire_->show_choice(Wire::horizontal);
@@ -59,13 +59,13 @@ void PatternView::build_fields() {
     row->addWidget(label);
     row->addWidget(wire_);
     height_ = add_field(*row,
-                        {"pattern.height", tr("&up at"), tr("Height of the dipole"),
+                        {"pattern.height", tr("up at"), tr("Height of the dipole"),
                          tr("Of the wire; of the lower end of a vertical dipole. No effect in free space."),
                          lowest_m, highest_m, tr("a height from 0.1 m to 100 m")},
                         units::Dimension::length, &height_m_);
     direction_ =
         add_field(*row,
-                  {"pattern.direction", tr("&runs toward"), tr("Direction of the dipole's wire"),
+                  {"pattern.direction", tr("runs toward"), tr("Direction of the dipole's wire"),
                    tr("Azimuth that a horizontal wire runs toward; it radiates best at right angles. "
                       "Azimuth 0 lies in the plane of a vertical loop."),
                    -full_turn, full_turn, tr("an angle from -360\u00b0 to 360\u00b0")},
