@@ -22,7 +22,8 @@ namespace loopwright::test {
 [[nodiscard]] QPalette dark_palette();
 [[nodiscard]] QPalette light_palette();
 
-/// Lets the event loop run until survey and headline point of the newest edit are there. False after five seconds.
+/// Lets the event loop run until survey and headline point of the newest edit are there. False after five
+/// seconds.
 bool wait_for_survey(app::MainWindow& window);
 
 /// Does `work` as soon as a modal dialog is open (a second at most), for code that opens one and waits.

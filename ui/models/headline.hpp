@@ -21,7 +21,7 @@ struct Headline {
     QString remark; ///< interval, limit, condition; may be empty
     Standing standing = Standing::plain;
     bool established = true;
-    QString reason; ///< why it is not
+    QString reason;     ///< why it is not
     QString model = {}; ///< which model it is from, in words
 };
 
