@@ -27,6 +27,9 @@ target_compile_options(loopwright_options INTERFACE -Wall -Wextra -Wconversion -
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_CXX_COMPILER_VERSION VERSION_LESS 13)
   # GCC 12 takes "text" + std::string for an overlapping copy at -O2 and above (GCC bug 105651).
   target_compile_options(loopwright_options INTERFACE -Wno-restrict)
+  if(LOOPWRIGHT_PCH) # the same bug in the guise of other warnings, where <string> comes precompiled
+    target_compile_options(loopwright_options INTERFACE -Wno-stringop-overflow -Wno-array-bounds)
+  endif()
 endif()
 # The binary runs on the machine it was built for or one of the same family; no -ffast-math: NaN checks matter.
 if(LOOPWRIGHT_SANITIZE)
@@ -49,6 +52,7 @@ function(loopwright_library folder)
     target_include_directories(loopwright_${folder} PUBLIC "${CMAKE_SOURCE_DIR}/src")
     target_link_libraries(loopwright_${folder} PUBLIC ${depends} ${arg_LIBRARIES} PRIVATE loopwright_options
                                                ${arg_PRIVATE_LIBRARIES})
+    loopwright_pch_of_core(loopwright_${folder} ${folder})
   else()
     add_library(loopwright_${folder} INTERFACE)
     target_include_directories(loopwright_${folder} INTERFACE "${CMAKE_SOURCE_DIR}/src")

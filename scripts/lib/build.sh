@@ -10,6 +10,13 @@ jobs() {
     echo $((cores < memory ? cores : memory))
 }
 
+# From nothing, with no filled cache, precompiled headers save minutes; see scripts/cmake/LoopwrightPch.cmake.
+first_build_options() {
+    local cached
+    cached=$(ccache --print-stats 2>/dev/null | awk '$1 == "files_in_cache" { print $2 }')
+    if [ "${cached:-0}" -lt 300 ]; then echo "-DLOOPWRIGHT_PCH=ON"; fi
+}
+
 # configure PRESET [cmake options...]: only when it was not done before; ninja sees to every later change.
 configure() {
     local preset=$1 log
