@@ -33,17 +33,8 @@ public:
     [[nodiscard]] Field at(units::Length x, units::Length y, units::Length z) const;
 
 private:
-    struct Source { ///< a short piece of current and charge where it stands
-        std::array<double, 3> position_m;
-        std::array<std::complex<double>, 3> moment_A_m; ///< I t dl
-        std::complex<double> charge_current_A;          ///< dI/ds dl
-    };
-    void add_ground(Field& field, const std::array<double, 3>& point_m) const;
-    [[nodiscard]] Field free_space(const std::array<double, 3>& point_m) const;
-
     loop::SolvedLoop loop_;
     double scale_ = 1; ///< of the loop's 1 A
-    std::vector<Source> sources_;
 };
 
 } // namespace loopwright::field

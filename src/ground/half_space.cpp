@@ -17,6 +17,8 @@ constexpr Complex j{0.0, 1.0};
 constexpr int gauss_points = 16;
 constexpr double phase_per_panel_rad = 6.0; // of J0(kr rho) at the largest rho: 16 points hold 1e-11 of it
 constexpr double exponent_end = 40.0;       // exp(-40) = 4e-18
+constexpr double ring_phase_per_panel_rad = 9.0; // 16 points hold 1e-8 of it
+constexpr double ring_exponent_end = 20.0;       // exp(-20) = 2e-9
 
 /// Root with the wave decaying into the soil (Im <= 0).
 Complex decaying_root(Complex square) {
@@ -62,28 +64,66 @@ std::vector<double> graded_at(std::vector<double> edges, double centre, double f
 
 HalfSpace::HalfSpace(double wavenumber_rad_m, Complex permittivity, double rho_max_m, double z_min_m,
                      double fineness)
-    : k0_(wavenumber_rad_m), rho_max_(rho_max_m), z_min_(z_min_m), eps_(permittivity) {
+    : k0_(wavenumber_rad_m), eps_(permittivity) {
     if (!(z_min_m > 0) || !(rho_max_m >= 0) || !(wavenumber_rad_m > 0)) {
         throw base::ProgramError(
             "HalfSpace: z_min_m and wavenumber_rad_m must be positive, rho_max_m not negative");
     }
-    const double contrast = std::max(1.0, std::sqrt(std::abs(eps_)));
-    const double finest = 0.25 * k0_ / contrast / fineness;
-    const double widest = std::min(phase_per_panel_rad / std::max(rho_max_, 1e-9), 1e9) / fineness;
+    Plan plan;
+    plan.fineness = fineness;
+    plan.finest = 0.25 * k0_ / std::max(1.0, std::sqrt(std::abs(eps_))) / fineness;
+    plan.widest = std::min(phase_per_panel_rad / std::max(rho_max_m, 1e-9), 1e9) / fineness;
+    plan.kappa_end = exponent_end / z_min_m;
+    make_nodes(plan);
+}
 
-    // kr dkr = -kz dkz, so that (1/2pi) Int f E/(2j kz) J0 kr dkr = (1/4pi j) Int f E J0 dkz: nothing
-    // singular.
-    const auto add = [&](Complex kz, double kr, Complex weight) {
-        const Complex kz2 = decaying_root(eps_ * k0_ * k0_ - kr * kr);
-        const Complex tm = kz2 + eps_ * kz;
-        const Complex te = kz + kz2;
-        const Complex w = 2.0 * (eps_ - 1.0) / (tm * te);
-        const Complex ge = (kz2 - eps_ * kz) / tm;
-        const Complex gh = (kz - kz2) / te;
-        const Complex common = weight / (4.0 * pi * j);
-        nodes_.push_back({kr, std::abs(weight * kz), kz, common * gh, common * (kz * kz * w - ge),
-                          weight * w * kr * kz / (4.0 * pi), common * (ge - k0_ * k0_ * w), common * -ge});
-    };
+HalfSpace::HalfSpace(double wavenumber_rad_m, Complex permittivity, Ring ring, double z_min_m)
+    : k0_(wavenumber_rad_m), eps_(permittivity) {
+    if (!(z_min_m > 0) || !(ring.rho_min_m >= 0) || !(ring.rho_max_m > ring.rho_min_m) ||
+        !(wavenumber_rad_m > 0)) {
+        throw base::ProgramError("HalfSpace: a ring needs z_min_m > 0 and 0 <= rho_min_m < rho_max_m");
+    }
+    Plan plan;
+    plan.finest = 0.5 * k0_ / std::max(1.0, std::sqrt(std::abs(eps_)));
+    plan.widest = ring_phase_per_panel_rad / ring.rho_max_m;
+    plan.kappa_end = ring_exponent_end / z_min_m;
+    if (ring.rho_min_m > 0) {
+        const double half_width = 9.0 / ring.rho_min_m;
+        const double centre = std::sqrt(std::abs(eps_)) * k0_ + 4.5 * half_width;
+        const double end = centre + 4.5 * half_width;
+        if (end < plan.kappa_end) {
+            plan.kappa_end = end;
+            plan.window_at = centre;
+            plan.window = half_width;
+        }
+    }
+    make_nodes(plan);
+}
+
+// kr dkr = -kz dkz, so that (1/2pi) Int f E/(2j kz) J0 kr dkr = (1/4pi j) Int f E J0 dkz: nothing singular.
+void HalfSpace::add_node(Complex kz, double kr, Complex weight) {
+    const Complex kz2 = decaying_root(eps_ * k0_ * k0_ - kr * kr);
+    const Complex tm = kz2 + eps_ * kz;
+    const Complex te = kz + kz2;
+    const Complex w = 2.0 * (eps_ - 1.0) / (tm * te);
+    const Complex ge = (kz2 - eps_ * kz) / tm;
+    const Complex gh = (kz - kz2) / te;
+    const Complex common = weight / (4.0 * pi * j);
+    nodes_.push_back({kr, std::abs(weight * kz), kz, common * gh, common * (kz * kz * w - ge),
+                      weight * w * kr * kz / (4.0 * pi), common * (ge - k0_ * k0_ * w), common * -ge});
+}
+
+std::vector<double> HalfSpace::decaying_edges(const Plan& plan) const {
+    std::vector<double> edges = graded_edges(plan.kappa_end, plan.finest, 2.0, plan.widest);
+    const double turn = std::sqrt(std::max(0.0, (eps_.real() - 1.0))) * k0_;
+    if (turn > 0 && turn < plan.kappa_end) {
+        const double blur = std::max(std::abs(eps_.imag()) * k0_ * k0_ / (2.0 * turn), 1e-4 * turn);
+        edges = graded_at(std::move(edges), turn, std::max(0.5 * blur, 1e-6 * turn) / plan.fineness);
+    }
+    return edges;
+}
+
+void HalfSpace::make_nodes(const Plan& plan) {
     const auto& x = boost::math::quadrature::gauss<double, gauss_points>::abscissa();
     const auto& g = boost::math::quadrature::gauss<double, gauss_points>::weights();
     const auto over_panels = [&](const std::vector<double>& edges, const auto& at) {
@@ -97,19 +137,14 @@ HalfSpace::HalfSpace(double wavenumber_rad_m, Complex permittivity, double rho_m
         }
     };
     // Waves that travel: kz from 0 (grazing) to k0.
-    over_panels(graded_edges(k0_, finest, 2.0, std::min(widest, k0_)), [&](double kz, double weight) {
-        add(kz, std::sqrt(std::max(0.0, k0_ * k0_ - kz * kz)), weight);
-    });
+    over_panels(graded_edges(k0_, plan.finest, 2.0, std::min(plan.widest, k0_)),
+                [&](double kz, double weight) {
+                    add_node(kz, std::sqrt(std::max(0.0, k0_ * k0_ - kz * kz)), weight);
+                });
     // Waves that decay: kz = -j kappa; kr dkr = kappa dkappa, and 1/(2j kz) = 1/(2 kappa): weight -j for dkz.
-    const double kappa_end = exponent_end / z_min_;
-    std::vector<double> edges = graded_edges(kappa_end, finest, 2.0, widest);
-    const double turn = std::sqrt(std::max(0.0, (eps_.real() - 1.0))) * k0_;
-    if (turn > 0 && turn < kappa_end) {
-        const double blur = std::max(std::abs(eps_.imag()) * k0_ * k0_ / (2.0 * turn), 1e-4 * turn);
-        edges = graded_at(std::move(edges), turn, std::max(0.5 * blur, 1e-6 * turn) / fineness);
-    }
-    over_panels(edges, [&](double kappa, double weight) {
-        add(-j * kappa, std::sqrt(k0_ * k0_ + kappa * kappa), j * weight);
+    over_panels(decaying_edges(plan), [&](double kappa, double weight) {
+        const double kept = plan.window > 0 ? 0.5 * std::erfc((kappa - plan.window_at) / plan.window) : 1.0;
+        add_node(-j * kappa, std::sqrt(k0_ * k0_ + kappa * kappa), j * (kept * weight));
     });
 }
 

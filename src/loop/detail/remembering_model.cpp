@@ -2,8 +2,9 @@
 
 #include "loop/design_parts.hpp"
 #include "loop/detail/asked_point.hpp"
-#include "loop/detail/recent.hpp"
+#include "base/recent.hpp"
 #include "loop/full_wave.hpp"
+#include "loop/solved_part.hpp"
 
 #include <cmath>
 #include <map>
@@ -21,21 +22,6 @@ struct Key {
     double mesh_refinement;
     bool operator==(const Key&) const = default;
 };
-
-/// What the points do not depend on is set back to its default.
-Key key_of(const design::Design& design, double mesh_refinement) {
-    Key key{design, mesh_refinement};
-    const design::Design plain;
-    key.design.title.clear();
-    key.design.note.clear();
-    key.design.capacitor.minimum = plain.capacitor.minimum;
-    key.design.capacitor.maximum = plain.capacitor.maximum;
-    key.design.capacitor.rating = plain.capacitor.rating;
-    key.design.coupling.reset();
-    key.design.site.standing_level = plain.site.standing_level;
-    key.design.station = plain.station;
-    return key;
-}
 
 /// Solves, and keeps what it solved.
 class Points {
@@ -69,8 +55,8 @@ class RememberingModel final : public LoopModel {
 public:
     RememberingModel(const design::Design& design, double mesh_refinement)
         : capacitor_(capacitor_of(design.capacitor)) {
-        static Recent<Key, Points> recent(kept_designs);
-        points_ = recent.get(key_of(design, mesh_refinement),
+        static base::Recent<Key, Points> recent(kept_designs);
+        points_ = recent.get(Key{solved_part(design), mesh_refinement},
                              [&] { return std::make_shared<const Points>(design, mesh_refinement); });
     }
 

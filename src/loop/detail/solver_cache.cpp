@@ -1,6 +1,6 @@
 #include "loop/detail/solver_cache.hpp"
 
-#include "loop/detail/recent.hpp"
+#include "base/recent.hpp"
 #include "wire/wire_model.hpp"
 
 #include <vector>
@@ -44,7 +44,7 @@ Numbers numbers_of(const geometry::Frame& f) {
 
 std::shared_ptr<const wire::Solver> solver_of(const geometry::Winding& winding, double radius_m,
                                               double refinement) {
-    static Recent<Numbers, wire::Solver> recent(8);
+    static base::Recent<Numbers, wire::Solver> recent(8);
     return recent.get(numbers_of(winding, radius_m, refinement), [&] {
         const geometry::WirePath path = geometry::wire_path(winding);
         wire::WireModel model;
@@ -60,7 +60,7 @@ std::shared_ptr<const wire::Solver> solver_of(const geometry::Winding& winding, 
 std::shared_ptr<const wire::GroundMatrices> ground_of(const std::shared_ptr<const wire::Solver>& solver,
                                                       const wire::Underground& underground,
                                                       const geometry::Frame& stand) {
-    static Recent<GroundKey, wire::GroundMatrices> recent(8);
+    static base::Recent<GroundKey, wire::GroundMatrices> recent(8);
     return recent.get({solver, underground, numbers_of(stand)}, [&] {
         return std::make_shared<const wire::GroundMatrices>(*solver, underground, stand);
     });

@@ -7,7 +7,7 @@
 #include <mutex>
 #include <utility>
 
-namespace loopwright::loop::detail {
+namespace loopwright::base {
 
 /// The last few values by key, made once each: a second thread that asks for one in the making waits for it.
 template <class Key, class Value>
@@ -49,4 +49,4 @@ private:
     std::deque<std::shared_ptr<Entry>> entries_;
 };
 
-} // namespace loopwright::loop::detail
+} // namespace loopwright::base

@@ -1,0 +1,161 @@
+#include "exposure/surroundings.hpp"
+
+#include "base/error.hpp"
+#include "exposure/detail/shells.hpp"
+#include "units/constants.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace loopwright::exposure {
+
+namespace {
+
+using Complex = std::complex<double>;
+using units::constants::pi;
+
+constexpr double room_above_m = 12.0; // over a person's head, for outlines from the side
+
+double squared(const std::array<Complex, 3>& v) {
+    return std::norm(v[0]) + std::norm(v[1]) + std::norm(v[2]);
+}
+
+/// Even steps over `span` from `from`; both ends where `closed`.
+std::vector<double> even_steps(double from, double span, int steps, bool closed) {
+    std::vector<double> all;
+    for (int i = 0; i < steps + (closed ? 1 : 0); ++i) {
+        all.push_back(from + span * i / steps);
+    }
+    return all;
+}
+
+} // namespace
+
+double Surroundings::Squares::over(const Threshold& t) const {
+    if (touch) {
+        return std::numeric_limits<double>::infinity();
+    }
+    return std::max(electric / (t.electric_V_m * t.electric_V_m),
+                    magnetic / (t.magnetic_A_m * t.magnetic_A_m));
+}
+
+Surroundings::Surroundings(loop::SolvedLoop loop, units::Length standing_level)
+    : field_(std::move(loop), units::metres(1.1 * farthest_established_m),
+             units::metres(standing_level.value() + person_height_m + room_above_m)),
+      level_m_(standing_level.value()) {
+    if (!(level_m_ >= 0 && level_m_ <= 100)) {
+        throw base::ProgramError("Surroundings: a standing level from 0 to 100 m");
+    }
+    const detail::Moments moments = detail::moments_of(field_.loop());
+    electric_moment_C_m_ = moments.electric_C_m;
+    magnetic_moment_A_m2_ = moments.magnetic_A_m2;
+    const detail::HeightRule rule = detail::clenshaw_curtis(field_.free_space() ? 9 : 7);
+    shares_ = rule.shares;
+    share_weights_ = rule.weights;
+    find_symmetry();
+}
+
+// Fields mirrored in x or in y spare half of the azimuths each. Three places tell.
+void Surroundings::find_symmetry() {
+    const double reach = field_.extent().horizontal_m + 0.7;
+    bool in_x = true, in_y = true;
+    const double base = field_.free_space() ? 0.0 : level_m_;
+    for (const auto& [x, y, z] :
+         std::vector<std::array<double, 3>>{{0.8 * reach, 1.1 * reach, base + 0.31},
+                                            {1.3 * reach, 0.4 * reach, base + 1.17},
+                                            {0.3 * reach, 1.6 * reach, base + 1.83}}) {
+        const Squares here = squares_at({x, y, z});
+        const auto same = [&](const Squares& other) {
+            return std::abs(other.electric - here.electric) < 2e-3 * here.electric &&
+                   std::abs(other.magnetic - here.magnetic) < 2e-3 * here.magnetic;
+        };
+        in_x = in_x && same(squares_at({-x, y, z}));
+        in_y = in_y && same(squares_at({x, -y, z}));
+    }
+    if (in_x && in_y) {
+        azimuths_rad_ = even_steps(0, pi / 2, 4, true);
+    } else if (in_y) {
+        azimuths_rad_ = even_steps(0, pi, 8, true);
+    } else if (in_x) {
+        azimuths_rad_ = even_steps(-pi / 2, pi, 8, true);
+    } else {
+        azimuths_rad_ = even_steps(-pi, 2 * pi, 16, false);
+    }
+    azimuth_step_rad_ = pi / 8;
+}
+
+std::array<double, 3> Surroundings::point(double distance_m, const Place& place) const {
+    const double c = std::cos(place.azimuth_rad), s = std::sin(place.azimuth_rad);
+    if (field_.free_space()) {
+        const double polar = pi * place.share;
+        const double across = distance_m * std::sin(polar);
+        return {across * c, across * s, distance_m * std::cos(polar)};
+    }
+    return {distance_m * c, distance_m * s, level_m_ + person_height_m * place.share};
+}
+
+Surroundings::Squares Surroundings::squares_at(const std::array<double, 3>& point_m) const {
+    if (field_.clearance_m(point_m) < nearest_established_m) {
+        return {0, 0, true};
+    }
+    const field::Field at = field_.at_1W(point_m);
+    return {squared(at.electric_V_m), squared(at.magnetic_A_m), false};
+}
+
+Surroundings::Squares Surroundings::squares(double distance_m, const Place& place) const {
+    return squares_at(point(distance_m, place));
+}
+
+Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_rad) const {
+    Squares mean;
+    for (std::size_t i = 0; i < shares_.size(); ++i) {
+        const Squares at = squares(distance_m, {azimuth_rad, shares_[i]});
+        mean.electric += share_weights_[i] * at.electric;
+        mean.magnetic += share_weights_[i] * at.magnetic;
+        mean.touch = mean.touch || at.touch;
+    }
+    return mean;
+}
+
+const Surroundings::Shell& Surroundings::shell(int index) {
+    const auto [found, fresh] = shells_.try_emplace(index);
+    Shell& made = found->second;
+    if (!fresh) {
+        return made;
+    }
+    const double distance = detail::shell_distance_m(index);
+    for (const double azimuth : azimuths_rad_) {
+        Squares mean;
+        for (std::size_t i = 0; i < shares_.size(); ++i) {
+            const Squares at = squares(distance, {azimuth, shares_[i]});
+            made.nodes.push_back(at);
+            mean.electric += share_weights_[i] * at.electric;
+            mean.magnetic += share_weights_[i] * at.magnetic;
+            mean.touch = mean.touch || at.touch;
+        }
+        if (!field_.free_space()) {
+            made.means.push_back(mean);
+        }
+    }
+    return made;
+}
+
+std::array<double, 3> Surroundings::capacitor_place_m() const {
+    return detail::capacitor_place(field_.loop());
+}
+
+Farthest Surroundings::described(double distance_m, const Place& place, const Threshold& threshold) {
+    const Squares at = squares(distance_m * 1.002, place); // just outside, where the model speaks
+    const double electric = at.electric / (threshold.electric_V_m * threshold.electric_V_m);
+    const double magnetic = at.magnetic / (threshold.magnetic_A_m * threshold.magnetic_A_m);
+    Farthest result;
+    result.distance = units::metres(distance_m);
+    result.azimuth = units::degrees(std::remainder(place.azimuth_rad, 2 * pi) * 180 / pi);
+    result.height = units::metres(point(distance_m, place)[2]);
+    result.cause = electric > magnetic ? Cause::electric : Cause::magnetic;
+    result.at_model_edge = std::max(electric, magnetic) < 0.9;
+    return result;
+}
+
+} // namespace loopwright::exposure

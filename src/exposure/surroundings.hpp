@@ -1,0 +1,111 @@
+#pragma once
+// Where around a loop people may be: the field on a standing person in every direction, and the distances
+// beyond which it stays under a limit.
+//
+// A person stands on the standing level and counts from 0 to 2 m above it; distances are horizontal, from the
+// loop's vertical axis. In free space every direction counts, from the loop's centre. Fields are those of the
+// full-wave model (field::QuickField). Nearer than 0.2 m to a conductor the model says nothing (capacitor's
+// body, touch, sparks): such places count as exceeding every limit.
+#include "field/quick_field.hpp"
+#include "units/quantities.hpp"
+
+#include <array>
+#include <map>
+#include <optional>
+#include <vector>
+
+namespace loopwright::exposure {
+
+enum class Cause { electric, magnetic };
+
+inline constexpr double person_height_m = 2.0;
+inline constexpr double nearest_established_m = 0.2;  ///< to a conductor's surface
+inline constexpr double farthest_established_m = 100; ///< from the axis
+
+/// The fields that may not be exceeded, for 1 W of power averaged as the limit asks: the limit's own field
+/// over the root of that power.
+struct Threshold {
+    double electric_V_m = 0, magnetic_A_m = 0;
+};
+
+struct Farthest {
+    units::Length distance{}; ///< 0: exceeded nowhere
+    units::Angle azimuth{};   ///< of the worst direction, from +x toward +y, -180 to 180 degrees
+    units::Length height{};   ///< of the worst place above the ground (free space: above the centre)
+    Cause cause = Cause::magnetic;
+    bool at_model_edge = false; ///< set by the 0.2 m to the conductor, not by a field
+};
+
+/// Not for several threads at once: it remembers what it has looked at.
+class Surroundings {
+public:
+    Surroundings(loop::SolvedLoop loop, units::Length standing_level);
+
+    /// The largest distance at which a threshold is exceeded anywhere on a standing person, found to 2 mm or
+    /// a thousandth. Nothing where that lies beyond 100 m. Threshold fields > 0.
+    [[nodiscard]] std::optional<Farthest> farthest(const Threshold& threshold);
+
+    /// The same for the mean of the squared fields from 0 to 2 m above the standing level. Nothing in free
+    /// space or beyond 100 m.
+    [[nodiscard]] std::optional<Farthest> farthest_body_average(const Threshold& threshold);
+
+    /// Largest squared field over squared threshold for people at that distance or farther; infinite where
+    /// the model says nothing (0.2 m). Its inverse is the averaged power [W] that the limit allows there.
+    [[nodiscard]] double worst_share(const Threshold& threshold, units::Length distance);
+
+    /// The same on a person whose body stands at `reach`, horizontally, from a place of the loop (the
+    /// capacitor), on the worst side.
+    [[nodiscard]] double worst_share_around(const Threshold& threshold, const std::array<double, 2>& place_m,
+                                            units::Length reach);
+
+    /// Distance in each of `count` even azimuths from 0, people standing: a map's outline. 0 where nothing is
+    /// exceeded; nothing where one lies beyond 100 m.
+    [[nodiscard]] std::optional<std::vector<units::Length>> outline(const Threshold& threshold, int count);
+
+    /// Distance at each height above the ground, along one azimuth: the outline seen from the side.
+    [[nodiscard]] std::optional<std::vector<units::Length>>
+    side_outline(const Threshold& threshold, units::Angle azimuth, const std::vector<units::Length>& heights);
+
+    [[nodiscard]] field::QuickField& field() noexcept { return field_; }
+    /// Where the capacitor sits [m].
+    [[nodiscard]] std::array<double, 3> capacitor_place_m() const;
+
+    /// A place on the person: azimuth, and the share of the way from feet to head (free space: from straight
+    /// up to straight down).
+    struct Place {
+        double azimuth_rad = 0, share = 0;
+    };
+    /// Squared fields for 1 W; `touch` where the model says nothing.
+    struct Squares {
+        double electric = 0, magnetic = 0;
+        bool touch = false;
+        [[nodiscard]] double over(const Threshold& t) const;
+    };
+    [[nodiscard]] Squares squares(double distance_m, const Place& place) const;
+    [[nodiscard]] Squares body_mean(double distance_m, double azimuth_rad) const;
+
+private:
+    struct Shell {
+        std::vector<Squares> nodes; ///< azimuths x shares
+        std::vector<Squares> means; ///< by azimuth, empty in free space
+    };
+    const Shell& shell(int index);
+    void find_symmetry();
+    [[nodiscard]] int first_shell(const Threshold& threshold) const;
+    [[nodiscard]] std::array<double, 3> point(double distance_m, const Place& place) const;
+    [[nodiscard]] Squares squares_at(const std::array<double, 3>& point_m) const;
+    [[nodiscard]] Place best_near(double distance_m, Place from, const Threshold& threshold, double& share);
+    [[nodiscard]] double best_azimuth_near(double distance_m, double from, const Threshold& threshold,
+                                           double& share);
+    [[nodiscard]] Farthest described(double distance_m, const Place& place, const Threshold& threshold);
+
+    field::QuickField field_;
+    double level_m_;
+    std::vector<double> azimuths_rad_;
+    std::vector<double> shares_, share_weights_; ///< Clenshaw-Curtis
+    double azimuth_step_rad_ = 0;
+    double electric_moment_C_m_ = 0, magnetic_moment_A_m2_ = 0; ///< for 1 W
+    std::map<int, Shell> shells_;
+};
+
+} // namespace loopwright::exposure

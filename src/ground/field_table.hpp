@@ -1,0 +1,51 @@
+#pragma once
+// What the ground adds to near fields, tabulated for very many points at one frequency.
+//
+// Rings of rho, each with its own short integral (HalfSpace::Ring) and made when first asked for. Stored on
+// asinh(rho/z_min) x ln Z, the distance taken out: potentials times R exp(j k0 R), derivatives times
+// R^2/(1 + j k0 R) exp(j k0 R); local cubic interpolation. Equations: docs/theory/ground.md.
+#include "ground/half_space.hpp"
+
+#include <array>
+#include <complex>
+#include <memory>
+#include <mutex>
+#include <vector>
+
+namespace loopwright::ground {
+
+class FieldTable {
+public:
+    /// Covers 0 <= rho <= rho_max_m and z_min_m <= Z <= z_max_m. step: of the grid in both logarithms, two
+    /// thirds of it over soil whose loss tangent is below 1, where the wave in the soil is seen far out; 0.08
+    /// holds 1e-3 of 1/(4 pi R) and of |1 + j k R|/(4 pi R^2), the error falls with its fourth power. Throws
+    /// base::ProgramError for an empty range or a step outside 0.02 to 0.3.
+    FieldTable(double wavenumber_rad_m, std::complex<double> permittivity, double rho_max_m, double z_min_m,
+               double z_max_m, double step = 0.08);
+
+    /// Kernels by interpolation, about 0.1 microseconds; the first call in a ring makes it (a few
+    /// milliseconds). From any number of threads. Outside the range: base::ProgramError.
+    [[nodiscard]] FieldKernels at(double rho_m, double z_sum_m) const;
+
+    [[nodiscard]] double rho_max_m() const noexcept { return rho_max_; }
+    [[nodiscard]] double z_min_m() const noexcept { return z_min_; }
+    [[nodiscard]] double z_max_m() const noexcept { return z_max_; }
+
+private:
+    static constexpr std::size_t kernels = 11;
+    using Cell = std::array<double, 2 * kernels>;
+    struct RingGrid {
+        std::once_flag made;
+        std::vector<Cell> cells; ///< [iu * grid_v_ + iv], iu from the ring's first row
+    };
+    void make_ring(std::size_t ring) const;
+
+    double k0_, rho_max_, z_min_, z_max_;
+    std::complex<double> eps_;
+    double step_u_ = 0.08, step_v_ = 0.08, v_start_ = 0;
+    int rows_per_ring_ = 14, grid_v_ = 0;
+    std::size_t ring_count_ = 1;
+    std::unique_ptr<RingGrid[]> rings_;
+};
+
+} // namespace loopwright::ground

@@ -1,0 +1,169 @@
+// Distances against closed forms, against a plain march through the field, and their order.
+#include "exposure/surroundings.hpp"
+
+#include "exposure/limits.hpp"
+#include "field/loop_field.hpp"
+#include "units/constants.hpp"
+
+#include <cmath>
+#include <gtest/gtest.h>
+
+namespace loopwright::exposure {
+namespace {
+
+using units::metres;
+using units::constants::pi;
+
+design::Design a_loop(design::GroundKind ground, double tilt_deg = 0, double lowest_m = 0.8) {
+    design::Design d;
+    d.capacitor.loss.q = 1000.0;
+    d.site.ground.kind = ground;
+    d.site.tilt = units::degrees(tilt_deg);
+    d.site.lowest_point = metres(lowest_m);
+    return d;
+}
+
+loop::SolvedLoop solved(const design::Design& d, double frequency_Hz) {
+    return loop::FullWave(d).solved(units::hertz(frequency_Hz)).value();
+}
+
+Threshold threshold_of(const char* id, Tier tier, double frequency_Hz, double power_W) {
+    const auto fields = at(*find_limit(id), tier, units::hertz(frequency_Hz)).value();
+    return {fields.electric.value() / std::sqrt(power_W), fields.magnetic.value() / std::sqrt(power_W)};
+}
+
+// On the axis of a circular loop H = I a^2/(2 (a^2 + d^2)^(3/2)) (static closed form; any text of
+// electromagnetism, J. D. Jackson, Classical Electrodynamics, sec. 5.5, from memory). At 1.8 MHz in free
+// space and beyond the loop the magnetic limit is met farthest out on the axis.
+TEST(Surroundings, MagneticDistanceInFreeSpaceIsThatOfTheAxis) {
+    const design::Design d = a_loop(design::GroundKind::free_space);
+    const double f = 1.84e6, power = 20;
+    loop::SolvedLoop loop = solved(d, f);
+    const double current = std::sqrt(power / loop.total.value());
+    Surroundings around(std::move(loop), metres(0));
+    Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, power);
+    t.electric_V_m = 1e9; // the magnetic limit alone
+    const double limit = t.magnetic_A_m * std::sqrt(power);
+    const double a = 0.5;
+    const double expected = std::sqrt(std::pow(current * a * a / (2 * limit), 2.0 / 3) - a * a);
+    const auto got = around.farthest(t);
+    ASSERT_TRUE(got);
+    EXPECT_GT(expected, 1.0);
+    EXPECT_NEAR(got->distance.value() / expected, 1, 0.01);
+    EXPECT_EQ(got->cause, Cause::magnetic);
+    EXPECT_NEAR(std::abs(got->azimuth.value() * 180 / pi), 90, 3);
+    EXPECT_NEAR(got->height.value(), 0, 0.06);
+}
+
+/// Largest distance with a field over the limit, from a fine march through LoopField.
+double marched(const design::Design& d, double f, double power, double e_limit, double h_limit, double from_m,
+               double step_m) {
+    const field::LoopField field(solved(d, f), units::watts(power));
+    for (double r = from_m; r > 0.3; r -= step_m) {
+        for (int azimuth = 0; azimuth < 360; azimuth += 30) {
+            const double a = azimuth * pi / 180;
+            for (const double z : {0.01, 0.5, 1.0, 1.5, 2.0}) {
+                const auto at = field.at(metres(r * std::cos(a)), metres(r * std::sin(a)), metres(z));
+                if (at.electric().value() > e_limit || at.magnetic().value() > h_limit) {
+                    return r;
+                }
+            }
+        }
+    }
+    return 0;
+}
+
+TEST(Surroundings, DistanceOverSoilMeetsAMarchThroughTheField) {
+    const double f = 7.1e6, power = 10;
+    for (const double tilt : {0.0, 40.0}) {
+        const design::Design d = a_loop(design::GroundKind::soil, tilt);
+        Surroundings around(solved(d, f), metres(0));
+        const auto fields = at(*find_limit("eu_1999_519"), Tier::general_public, units::hertz(f)).value();
+        const auto got = around.farthest(threshold_of("eu_1999_519", Tier::general_public, f, power));
+        ASSERT_TRUE(got);
+        const double march = marched(d, f, power, fields.electric.value(), fields.magnetic.value(),
+                                     got->distance.value() + 0.05, 0.01);
+        EXPECT_GE(got->distance.value(), march - 0.001) << tilt; // the march sees fewer places
+        EXPECT_NEAR(got->distance.value(), march, 0.03) << tilt;
+    }
+}
+
+TEST(Surroundings, BodyAverageNeverAsksForMore) {
+    const double f = 7.1e6;
+    Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
+    for (const double power : {5.0, 50.0}) {
+        const Threshold t = threshold_of("icnirp_2020", Tier::general_public, f, power);
+        const auto peak = around.farthest(t), mean = around.farthest_body_average(t);
+        ASSERT_TRUE(peak && mean);
+        EXPECT_LE(mean->distance.value(), peak->distance.value() + 1e-3);
+        EXPECT_GT(mean->distance.value(), 0.3 * peak->distance.value());
+    }
+}
+
+TEST(Surroundings, MorePowerAndStricterLimitsNeverShortenADistance) {
+    for (const double f : {3.6e6, 14.1e6, 28.5e6}) {
+        Surroundings around(solved(a_loop(design::GroundKind::soil, 20), f), metres(0));
+        double before = 0;
+        for (const double power : {0.5, 1.0, 2.0, 5.0, 10.0, 30.0, 100.0, 400.0}) {
+            const auto got = around.farthest(threshold_of("icnirp_1998", Tier::general_public, f, power));
+            const auto laxer = around.farthest(threshold_of("icnirp_1998", Tier::occupational, f, power));
+            ASSERT_TRUE(got && laxer);
+            EXPECT_GE(got->distance.value(), before - 0.002) << f << " Hz, " << power << " W";
+            EXPECT_LE(laxer->distance.value(), got->distance.value() + 0.002) << f << " Hz, " << power;
+            before = got->distance.value();
+        }
+    }
+}
+
+// The reverse question: the power allowed at the distance found is the power it was found for.
+TEST(Surroundings, PowerAtTheDistanceIsThePowerItWasFoundFor) {
+    const double f = 10.1e6;
+    Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
+    for (const double power : {10.0, 50.0, 400.0}) {
+        const auto got = around.farthest(threshold_of("fcc_1_1310", Tier::general_public, f, power));
+        ASSERT_TRUE(got);
+        if (got->at_model_edge) {
+            continue;
+        }
+        const Threshold per_watt = threshold_of("fcc_1_1310", Tier::general_public, f, 1.0);
+        EXPECT_NEAR(1 / around.worst_share(per_watt, got->distance) / power, 1, 0.02);
+    }
+}
+
+TEST(Surroundings, NearTheConductorEveryLimitIsExceeded) {
+    const double f = 7.1e6;
+    Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
+    const auto got = around.farthest({1e6, 1e6});
+    ASSERT_TRUE(got);
+    EXPECT_TRUE(got->at_model_edge);
+    EXPECT_NEAR(got->distance.value(), 0.5 + 0.011 + nearest_established_m, 0.01);
+    // High above the people nothing is near.
+    Surroundings above(solved(a_loop(design::GroundKind::soil, 0, 6.0), f), metres(0));
+    EXPECT_EQ(above.farthest({1e6, 1e6})->distance.value(), 0);
+}
+
+TEST(Surroundings, OutlineHoldsTheFarthestPlace) {
+    const double f = 7.1e6;
+    Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
+    const Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, 20);
+    const auto most = around.farthest(t);
+    const auto outline = around.outline(t, 24);
+    ASSERT_TRUE(most && outline);
+    double largest = 0;
+    for (const auto& d : *outline) {
+        largest = std::max(largest, d.value());
+    }
+    EXPECT_NEAR(largest, most->distance.value(), 0.03 * most->distance.value());
+    const auto side = around.side_outline(t, most->azimuth, {metres(0.2), most->height, metres(8)});
+    ASSERT_TRUE(side);
+    EXPECT_NEAR((*side)[1].value(), most->distance.value(), 0.03 * most->distance.value());
+    EXPECT_EQ((*side)[2].value(), 0);
+}
+
+TEST(Surroundings, TheCapacitorIsAtTheTop) {
+    Surroundings around(solved(a_loop(design::GroundKind::soil), 7.1e6), metres(0));
+    EXPECT_NEAR(around.capacitor_place_m()[2], 1.8, 0.02);
+}
+
+} // namespace
+} // namespace loopwright::exposure
