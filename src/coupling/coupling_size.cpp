@@ -1,70 +1,31 @@
 #include "coupling/coupling_size.hpp"
 
 #include "base/error.hpp"
+#include "coupling/detail/coupling_wire.hpp"
+#include "coupling/detail/size_search.hpp"
 #include "coupling/detail/size_table.hpp"
-#include "coupling/mismatch.hpp"
+#include "design/validation.hpp"
+#include "design/winding.hpp"
+#include "geometry/winding.hpp"
 #include "loop/design_parts.hpp"
 #include "units/text.hpp"
 
-#include <boost/math/tools/minima.hpp>
-
 #include <algorithm>
+#include <cmath>
 
 namespace loopwright::coupling {
 
 namespace {
 
-/// The argument of the least value: an even look over the range, then Brent's minimum.
-template <class Function>
-double least_at(const Function& function, double low, double high) {
-    constexpr int looks = 60;
-    const double step = (high - low) / looks;
-    double best = low;
-    double least = function(low);
-    for (int i = 1; i <= looks; ++i) {
-        const double x = low + step * i;
-        if (const double now = function(x); now < least) {
-            best = x;
-            least = now;
-        }
-    }
-    return boost::math::tools::brent_find_minima(function, std::max(low, best - step),
-                                                 std::min(high, best + step), 16)
-        .first;
-}
-
-using Resonances = std::vector<std::optional<loop::Resonance>>;
-
-Resonances resonances_of(const design::Design& design, const std::vector<units::Frequency>& frequencies,
-                         const base::StopToken& stop) {
-    const loop::FullWave alone(design);
-    Resonances all;
-    for (const units::Frequency& f : frequencies) {
-        if (stop.stop_requested()) {
-            break;
-        }
-        all.push_back(alone.at(f, units::watts(1), 2.0).resonance);
-    }
-    return all;
-}
-
-/// Frequencies that the common answer is for.
-std::vector<std::size_t> counted(const Resonances& own) {
-    std::vector<std::size_t> in_range, tunable;
-    for (std::size_t i = 0; i < own.size(); ++i) {
-        if (own[i]) {
-            tunable.push_back(i);
-            if (own[i]->in_capacitor_range) {
-                in_range.push_back(i);
-            }
-        }
-    }
-    return in_range.empty() ? tunable : in_range;
-}
+using detail::Resonances;
 
 design::Design with_diameter(design::Design design, units::Length diameter) {
     design.coupling->diameter = diameter;
     return design;
+}
+
+units::Length to_millimetres(double metres) {
+    return units::millimetres(std::round(1000 * metres));
 }
 
 /// The answers solved anew at their diameters.
@@ -96,6 +57,25 @@ design::Coupling default_coupling(const design::Design& design) {
     return coupling;
 }
 
+design::Coupling coupling_of_kind(const design::Design& design, design::CouplingKind kind) {
+    design::Design tried = design;
+    tried.coupling = design.coupling.value_or(default_coupling(design));
+    tried.coupling->kind = kind;
+    if (design::refusals(tried).empty()) {
+        return *tried.coupling;
+    }
+    design::Coupling usual = default_coupling(design);
+    usual.kind = kind;
+    if (kind == design::CouplingKind::tap) {
+        constexpr double usual_share = 0.12, widest_share = 0.08; // of the conductor
+        const double length_m = geometry::perimeter(design::as_winding(design.loop)).value();
+        const double apart_m = std::max(usual.tap_spacing.value.value(), usual.axis_offset.value.value());
+        usual.tap_length = to_millimetres(usual_share * length_m);
+        usual.tap_spacing = to_millimetres(std::min(apart_m, widest_share * length_m));
+    }
+    return usual;
+}
+
 CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<units::Frequency>& frequencies,
                              units::Resistance line, const base::StopToken& stop,
                              const base::Progress& progress) {
@@ -104,27 +84,30 @@ CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<unit
         design.coupling = default_coupling(asked);
     }
     CouplingSizes sizes;
-    const Resonances own = resonances_of(design, frequencies, stop);
+    const Resonances own = detail::resonances_of(design, frequencies, stop);
     if (stop.stop_requested()) {
         return sizes;
     }
     for (std::size_t i = 0; i < own.size(); ++i) {
         sizes.rows.push_back({frequencies[i], own[i] && own[i]->in_capacitor_range, {}, {}});
     }
-    const std::vector<std::size_t> together = counted(own);
+    const std::vector<std::size_t> together = detail::counted(own);
     if (together.empty()) {
         sizes.complete = true;
         return sizes;
     }
-    const detail::SizeTable table(design, frequencies, own, line, stop, progress);
+    const loop::FullWave alone(design);
+    const detail::SizeTable table(detail::diameters(design), detail::coupling_loops(design, alone),
+                                  {frequencies, own, {loop::capacitor_of(design.capacitor), line.value()}},
+                                  stop, progress);
     if (!table.complete()) {
         return sizes;
     }
     std::vector<double> best_m(own.size(), 0);
     for (std::size_t i = 0; i < own.size(); ++i) {
         if (own[i] && !stop.stop_requested()) {
-            best_m[i] = least_at([&](double d) { return table.reflected_power(d, i); }, table.low_m(),
-                                 table.high_m());
+            best_m[i] = detail::least_at([&](double d) { return table.reflected_power(d, i); },
+                                         table.range().low, table.range().high);
         }
     }
     const auto worst = [&](double diameter_m) {
@@ -134,7 +117,7 @@ CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<unit
         }
         return most;
     };
-    sizes.common_diameter = units::metres(least_at(worst, table.low_m(), table.high_m()));
+    sizes.common_diameter = units::metres(detail::least_at(worst, table.range().low, table.range().high));
     confirm(sizes, design, own, best_m, line, stop);
     sizes.complete = !stop.stop_requested();
     for (const std::size_t i : together) {

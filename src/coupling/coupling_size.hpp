@@ -45,6 +45,12 @@ struct CouplingSizes {
 /// the loop's width (common practice, no source).
 [[nodiscard]] design::Coupling default_coupling(const design::Design& design);
 
+/// The design's coupling as another kind. What it has is kept where it fits; else, and where there is none:
+/// default_coupling, a tap of an eighth of the conductor 50 mm off it (more or less where the loop asks for
+/// it), a transformer of five turns (common practice, no source). A tap of several turns fits no loop: the
+/// design then refuses it.
+[[nodiscard]] design::Coupling coupling_of_kind(const design::Design& design, design::CouplingKind kind);
+
 /// The first answer for one frequency. Throws base::InputError where the loop cannot be tuned to it.
 [[nodiscard]] CouplingChoice best_coupling(const design::Design& design, units::Frequency frequency,
                                            units::Resistance line = units::ohms(50));

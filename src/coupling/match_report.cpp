@@ -53,13 +53,16 @@ FeedLine line_of(const design::FeedLine& given) {
 }
 
 void fill_curves(MatchReport& report, const CoupledLoop& coupled, double vswr_limit,
-                 const auto& vswr_at_radio) {
+                 const auto& vswr_at_radio, const base::StopToken& stop) {
     const Match& match = *report.match;
     const loop::Resonance& own = *report.alone.resonance;
     const units::Frequency span =
         std::min(4.0 * own.bandwidth_half_power, units::Frequency(0.3 * match.frequency));
     for (const MatchPoint& point : coupled.curve(match, span, curve_points)) {
         report.curve.push_back({point, vswr_at_radio(point.vswr)});
+    }
+    if (stop.stop_requested()) {
+        return;
     }
     for (const Mistuning& row : coupled.mistuning(match, offsets_of(match, own.q_unloaded))) {
         report.mistuning.push_back({row, vswr_at_radio(row.vswr)});
@@ -87,13 +90,18 @@ void add_match_notices(MatchReport& report, const design::Design& design) {
 } // namespace
 
 MatchReport match_report(const design::Design& design, units::Frequency frequency, units::Power power,
-                         double vswr_limit) {
+                         double vswr_limit, const base::StopToken& stop) {
     MatchReport report;
+    report.complete = false;
     report.line = design.feed_line ? design.feed_line->impedance.value : units::ohms(50);
     const CoupledLoop coupled(design, report.line);
+    if (stop.stop_requested()) {
+        return report;
+    }
     report.alone = coupled.alone().at(frequency, power, vswr_limit);
     report.notices = report.alone.notices;
-    if (!report.alone.resonance) {
+    if (!report.alone.resonance || stop.stop_requested()) {
+        report.complete = !stop.stop_requested();
         return report;
     }
     report.notices.merge(coupled.notices(frequency));
@@ -111,7 +119,11 @@ MatchReport match_report(const design::Design& design, units::Frequency frequenc
         return matched.value > 0 ? line_end(matched, at_feed).vswr_at_radio : at_feed;
     };
     report.vswr_at_radio = vswr_at_radio(report.match->vswr);
-    fill_curves(report, coupled, vswr_limit, vswr_at_radio);
+    if (stop.stop_requested()) {
+        return report;
+    }
+    fill_curves(report, coupled, vswr_limit, vswr_at_radio, stop);
+    report.complete = !stop.stop_requested();
     add_match_notices(report, design);
     return report;
 }

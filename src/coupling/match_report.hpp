@@ -1,5 +1,6 @@
 #pragma once
 // Everything a person asks of the match at one frequency, computed once for window and command line.
+#include "base/job.hpp"
 #include "coupling/coupled_loop.hpp"
 #include "coupling/feed_line.hpp"
 
@@ -36,12 +37,15 @@ struct MatchReport {
     std::vector<CurveRow> curve;
     std::vector<MistuningRow> mistuning;
     base::Notices notices; ///< of the loop, of the coupling and of the feed line
+    bool complete = true;  ///< false after a stop: then nothing else is to be used
 };
 
 /// curve: 41 points over 4 half-power bandwidths of the matched loop (at most 30 % of the frequency).
 /// mistuning: round offsets of the capacitor around those that shift the loop by up to 4 half widths.
-/// Throws base::InputError for a design without a coupling, or one that does not fit.
+/// Stop is read between the parts. Throws base::InputError for a design without a coupling, or one that does
+/// not fit.
 [[nodiscard]] MatchReport match_report(const design::Design& design, units::Frequency frequency,
-                                       units::Power power, double vswr_limit);
+                                       units::Power power, double vswr_limit,
+                                       const base::StopToken& stop = {});
 
 } // namespace loopwright::coupling
