@@ -1,10 +1,8 @@
-#include "base/error.hpp"
 #include "coupling/mismatch.hpp"
 #include "design/names.hpp"
+#include "report/detail/json_parts.hpp"
 #include "report/match.hpp"
 #include "report/words.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <optional>
@@ -12,78 +10,55 @@
 namespace loopwright::report {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-double finite(double value) {
-    if (!std::isfinite(value)) {
-        throw base::ProgramError("a number that is not finite reached a report");
-    }
-    return value;
-}
-
-template <class Quantity>
-Json si(const std::optional<Quantity>& quantity) {
-    return quantity ? Json(finite(quantity->value())) : Json(nullptr);
-}
+using detail::Json;
+using detail::notices_of;
+using detail::number_of;
+using detail::si_of;
+using detail::text_of;
 
 Json complex(units::Impedance z) {
-    return Json::array({finite(z.value().real()), finite(z.value().imag())});
-}
-
-Json notices_of(const base::Notices& notices) {
-    Json list = Json::array();
-    for (const base::Notice& notice : notices.worst_first()) {
-        list.push_back({{"code", notice.code},
-                        {"severity", base::name_of(notice.severity)},
-                        {"text", with_plain_blanks(notice.text)}});
-    }
-    return list;
-}
-
-std::string text_of(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return Json::array({number_of(z.value().real()), number_of(z.value().imag())});
 }
 
 void put_match(Json& object, const coupling::MatchReport& report) {
     const auto& match = report.match;
     const bool found = match.has_value();
     const double share = found ? coupling::accepted_share(match->vswr) : 0;
-    object["tuning_capacitance_F"] = found ? Json(finite(match->tuning_capacitance.value())) : Json(nullptr);
+    object["tuning_capacitance_F"] = found ? number_of(match->tuning_capacitance.value()) : Json(nullptr);
     object["in_capacitor_range"] = found ? Json(report.in_capacitor_range) : Json(nullptr);
     object["input_impedance_ohm"] = found ? complex(match->input) : Json(nullptr);
-    object["vswr"] = found ? Json(finite(match->vswr)) : Json(nullptr);
-    object["vswr_at_radio"] = found ? Json(finite(report.vswr_at_radio)) : Json(nullptr);
-    object["accepted_share"] = found ? Json(finite(share)) : Json(nullptr);
-    object["mismatch_loss_dB"] = found && share > 0 ? Json(finite(-10 * std::log10(share))) : Json(nullptr);
-    object["coupling_loss_share"] = found ? Json(finite(match->own_loss_share)) : Json(nullptr);
-    object["efficiency"] = found ? Json(finite(report.efficiency)) : Json(nullptr);
+    object["vswr"] = found ? number_of(match->vswr) : Json(nullptr);
+    object["vswr_at_radio"] = found ? number_of(report.vswr_at_radio) : Json(nullptr);
+    object["accepted_share"] = found ? number_of(share) : Json(nullptr);
+    object["mismatch_loss_dB"] = found && share > 0 ? number_of(-10 * std::log10(share)) : Json(nullptr);
+    object["coupling_loss_share"] = found ? number_of(match->own_loss_share) : Json(nullptr);
+    object["efficiency"] = found ? number_of(report.efficiency) : Json(nullptr);
 }
 
 void put_line(Json& object, const coupling::MatchReport& report) {
-    object["line_impedance_ohm"] = finite(report.line.value());
+    object["line_impedance_ohm"] = number_of(report.line.value());
     const auto& line = report.feed_line;
-    object["feed_line_matched_loss_dB"] = line ? Json(finite(line->matched_loss.value)) : Json(nullptr);
-    object["feed_line_loss_dB"] = line ? Json(finite(line->total_loss.value)) : Json(nullptr);
+    object["feed_line_matched_loss_dB"] = line ? number_of(line->matched_loss.value) : Json(nullptr);
+    object["feed_line_loss_dB"] = line ? number_of(line->total_loss.value) : Json(nullptr);
     const double loss_dB = line ? line->total_loss.value : 0;
     object["radio_power_W"] = report.match
-                                  ? Json(finite(report.alone.power.value() * std::pow(10.0, loss_dB / 10)))
+                                  ? Json(number_of(report.alone.power.value() * std::pow(10.0, loss_dB / 10)))
                                   : Json(nullptr);
 }
 
 void put_alone(Json& object, const coupling::MatchReport& report) {
     const auto& own = report.alone.resonance;
-    object["resonance_capacitance_F"] = own ? Json(finite(own->tuning_capacitance.value())) : Json(nullptr);
-    object["capacitor_voltage_peak_V"] =
-        own ? Json(finite(own->capacitor_voltage_peak.value())) : Json(nullptr);
+    object["resonance_capacitance_F"] = own ? number_of(own->tuning_capacitance.value()) : Json(nullptr);
+    object["capacitor_voltage_peak_V"] = own ? number_of(own->capacitor_voltage_peak.value()) : Json(nullptr);
 }
 
 Json curve_of(const coupling::MatchReport& report) {
     Json rows = Json::array();
     for (const coupling::CurveRow& row : report.curve) {
-        rows.push_back({{"frequency_Hz", finite(row.point.frequency.value())},
+        rows.push_back({{"frequency_Hz", number_of(row.point.frequency.value())},
                         {"input_impedance_ohm", complex(row.point.input)},
-                        {"vswr", finite(row.point.vswr)},
-                        {"vswr_at_radio", finite(row.vswr_at_radio)}});
+                        {"vswr", number_of(row.point.vswr)},
+                        {"vswr_at_radio", number_of(row.vswr_at_radio)}});
     }
     return rows;
 }
@@ -93,23 +68,23 @@ Json mistuning_of(const coupling::MatchReport& report) {
     for (const coupling::MistuningRow& row : report.mistuning) {
         const double offset = row.point.offset.value();
         rows.push_back(
-            {{"capacitance_offset_F", finite(offset)},
-             {"capacitance_offset_share", finite(offset / report.match->tuning_capacitance.value())},
+            {{"capacitance_offset_F", number_of(offset)},
+             {"capacitance_offset_share", number_of(offset / report.match->tuning_capacitance.value())},
              {"input_impedance_ohm", complex(row.point.input)},
-             {"vswr", finite(row.point.vswr)},
-             {"vswr_at_radio", finite(row.vswr_at_radio)},
-             {"accepted_share", finite(row.point.accepted_share)},
-             {"radiated_power_dB", finite(row.point.radiated_power.value)}});
+             {"vswr", number_of(row.point.vswr)},
+             {"vswr_at_radio", number_of(row.vswr_at_radio)},
+             {"accepted_share", number_of(row.point.accepted_share)},
+             {"radiated_power_dB", number_of(row.point.radiated_power.value)}});
     }
     return rows;
 }
 
 void put_size(Json& object, const std::string& prefix, const std::optional<units::Length>& diameter,
               const std::optional<coupling::Match>& match) {
-    object[prefix + "_diameter_m"] = si(diameter);
-    object[prefix + "_vswr"] = match ? Json(finite(match->vswr)) : Json(nullptr);
+    object[prefix + "_diameter_m"] = si_of(diameter);
+    object[prefix + "_vswr"] = match ? number_of(match->vswr) : Json(nullptr);
     object[prefix + "_tuning_capacitance_F"] =
-        match ? Json(finite(match->tuning_capacitance.value())) : Json(nullptr);
+        match ? number_of(match->tuning_capacitance.value()) : Json(nullptr);
     object[prefix + "_input_impedance_ohm"] = match ? complex(match->input) : Json(nullptr);
 }
 
@@ -121,12 +96,12 @@ std::string match_json(const coupling::MatchReport& report, const design::Design
     object["title"] = design.title;
     object["model"] = name_of(report.alone.model);
     object["coupling"] = design.coupling ? Json(design::name_of(design.coupling->kind)) : Json(nullptr);
-    object["frequency_Hz"] = finite(report.alone.frequency.value());
-    object["power_W"] = finite(report.alone.power.value());
+    object["frequency_Hz"] = number_of(report.alone.frequency.value());
+    object["power_W"] = number_of(report.alone.power.value());
     put_match(object, report);
     put_line(object, report);
-    object["bandwidth_vswr_Hz"] = si(report.bandwidth);
-    object["vswr_limit"] = finite(report.alone.vswr_limit);
+    object["bandwidth_vswr_Hz"] = si_of(report.bandwidth);
+    object["vswr_limit"] = number_of(report.alone.vswr_limit);
     put_alone(object, report);
     object["curve"] = curve_of(report);
     object["mistuning"] = mistuning_of(report);
@@ -141,18 +116,18 @@ std::string coupling_sizes_json(const NamedSizes& named, const design::Design& d
     object["model"] = name_of(loop::Model::full_wave);
     const design::Coupling kept = kept_coupling(design);
     object["coupling"] = "loop";
-    object["conductor_diameter_m"] = finite(kept.conductor_diameter.value.value());
-    object["axis_offset_m"] = finite(kept.axis_offset.value.value());
+    object["conductor_diameter_m"] = number_of(kept.conductor_diameter.value.value());
+    object["axis_offset_m"] = number_of(kept.axis_offset.value.value());
     const coupling::CouplingSizes& sizes = named.sizes;
-    object["common_diameter_m"] = si(sizes.common_diameter);
-    object["common_worst_vswr"] = sizes.common_diameter ? Json(finite(sizes.worst_vswr)) : Json(nullptr);
+    object["common_diameter_m"] = si_of(sizes.common_diameter);
+    object["common_worst_vswr"] = sizes.common_diameter ? number_of(sizes.worst_vswr) : Json(nullptr);
     Json rows = Json::array();
     for (std::size_t i = 0; i < sizes.rows.size(); ++i) {
         const coupling::CouplingRow& row = sizes.rows[i];
         Json& out = rows.emplace_back();
         const std::string& band = named.bands.at(i);
         out["band"] = band.empty() ? Json(nullptr) : Json(band);
-        out["frequency_Hz"] = finite(row.frequency.value());
+        out["frequency_Hz"] = number_of(row.frequency.value());
         out["in_capacitor_range"] = row.best ? Json(row.in_capacitor_range) : Json(nullptr);
         put_size(out, "best", row.best ? std::optional(row.best->diameter) : std::nullopt,
                  row.best ? std::optional(row.best->match) : std::nullopt);

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "report/point_fields.hpp"
+#include "report/words.hpp"
 
 #include <cmath>
 #include <string_view>
@@ -48,8 +49,9 @@ void put(Json& object, std::string_view path, Json value) {
 Json notices_of(const base::Notices& notices) {
     Json list = Json::array();
     for (const base::Notice& notice : notices.worst_first()) {
-        list.push_back(
-            {{"code", notice.code}, {"severity", base::name_of(notice.severity)}, {"text", notice.text}});
+        list.push_back({{"code", notice.code},
+                        {"severity", base::name_of(notice.severity)},
+                        {"text", with_plain_blanks(notice.text)}});
     }
     return list;
 }

@@ -6,6 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <optional>
 #include <string>
 
 namespace loopwright::report::detail {
@@ -14,9 +15,15 @@ using Json = nlohmann::ordered_json;
 
 /// Throws base::ProgramError for a number that is not finite.
 [[nodiscard]] Json number_of(double value);
+/// Its SI value; null where there is none.
+template <class Quantity>
+[[nodiscard]] Json si_of(const std::optional<Quantity>& quantity) {
+    return quantity ? number_of(quantity->value()) : Json(nullptr);
+}
 /// null where there is none.
 [[nodiscard]] Json decibels_of(const std::optional<units::Decibel>& value);
 
+/// Their texts with ordinary blanks.
 [[nodiscard]] Json notices_of(const base::Notices& notices);
 
 /// `schema`, every figure and the notices of a point.
