@@ -57,7 +57,8 @@ std::string text_of(const Told& told, const Cell& cell) {
     }
     const std::string_view path = told.path;
     if (path == "efficiency") {
-        return significant(100 * *number, 3) + " %";
+        const survey::EfficiencyFigure printed = survey::efficiency_to_print(*number, 3);
+        return significant(100 * printed.share, printed.digits) + " %";
     }
     if (path.substr(0, 5) == "gain_") {
         return fixed(*number, 1) + (path == "gain_over_dipole_dB" ? " dB" : " dBi");

@@ -143,6 +143,9 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
 
 std::string cell_text(const Cell& cell, const Column& column) {
     if (const auto* number = std::get_if<double>(&cell)) {
+        if (column.print != nullptr) {
+            return column.print(*number);
+        }
         const double shown = *number * column.scale;
         return column.decimals < 0 ? significant(shown, column.digits) : fixed(shown, column.decimals);
     }

@@ -17,6 +17,7 @@ struct Column {
     double scale = 1;  ///< shown number = SI value x scale
     int digits = 3;    ///< significant digits shown
     int decimals = -1; ///< from 0: so many digits after the decimal sign instead (frequencies)
+    std::string (*print)(double value) = nullptr; ///< the shown number by a rule of its own, of the SI value
 };
 
 struct Table {

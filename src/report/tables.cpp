@@ -1,5 +1,6 @@
 #include "report/tables.hpp"
 
+#include "report/number.hpp"
 #include "report/point_fields.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
@@ -15,10 +16,15 @@ constexpr double pico = 1e12;
 constexpr double milli = 1e-3;
 constexpr double mega = 1e-6;
 
+std::string efficiency_cell(double share) {
+    const survey::EfficiencyFigure figure = survey::efficiency_to_print(share, 3);
+    return significant(per_cent * figure.share, figure.digits);
+}
+
 std::vector<Column> figure_columns(double vswr) {
     return {{"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
             {"tuning_capacitance_F", "Capacitance needed", "pF", pico},
-            {"efficiency", "Efficiency", "%", per_cent},
+            {"efficiency", "Efficiency", "%", per_cent, 3, -1, &efficiency_cell},
             {"gain_max_dBi", "Best gain", "dBi", 1, 3, 1},
             {"q_unloaded", "Q unloaded", "", 1},
             {"bandwidth_vswr_Hz", "Bandwidth VSWR " + survey::given_text(vswr, units::Dimension::number),

@@ -1,6 +1,7 @@
 #include "survey/verdict.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
@@ -8,8 +9,9 @@
 namespace loopwright::survey {
 namespace {
 
-std::string percent(double share, int digits = 2) {
-    return units::shown(100.0 * share, units::Dimension::number, digits) + " %";
+std::string efficiency_text(double share) {
+    const EfficiencyFigure figure = efficiency_to_print(share, 2);
+    return units::shown(100.0 * figure.share, units::Dimension::number, figure.digits) + " %";
 }
 
 /// A computed value with just so many digits (3 to 6) that a person sees it differ from a limit, and the
@@ -114,13 +116,36 @@ Reason radiates(const loop::Resonance& r, const std::string& volts) {
     const BandVerdict verdict = low >= worthwhile_from ? BandVerdict::worthwhile
                                 : low >= weak_from     ? BandVerdict::weak
                                                        : BandVerdict::very_weak;
-    std::string text = "Radiates " + percent(r.efficiency);
-    const bool lowered = percent(low) != percent(r.efficiency);
-    text += lowered ? " of the power, perhaps " + percent(low) : " of the power";
+    std::string text = "Radiates " + efficiency_text(r.efficiency);
+    const bool lowered = efficiency_text(low) != efficiency_text(r.efficiency);
+    text += lowered ? " of the power, perhaps " + efficiency_text(low) : " of the power";
     return {verdict, text + volts};
 }
 
+/// The number as printed, read back: what a person compares with a limit.
+double read_back(double share, int digits) {
+    const double per_cent = 100.0 * share;
+    const double unit = std::pow(10.0, std::floor(std::log10(per_cent)) - (digits - 1));
+    return 0.01 * unit * std::round(per_cent / unit);
+}
+
 } // namespace
+
+EfficiencyFigure efficiency_to_print(double share, int digits) {
+    constexpr int most_digits = 6;
+    for (const double limit : {weak_from, worthwhile_from}) {
+        if (!(share > 0.0 && share < limit)) {
+            continue;
+        }
+        while (digits < most_digits && read_back(share, digits) >= limit * (1 - 1e-12)) {
+            ++digits;
+        }
+        if (read_back(share, digits) >= limit * (1 - 1e-12)) { // nearer than the digits tell
+            share = limit * (1 - std::pow(10.0, -most_digits));
+        }
+    }
+    return {share, digits};
+}
 
 std::string given_text(double si_value, units::Dimension dimension) {
     std::string text = units::shown(si_value, dimension, 6);

@@ -15,6 +15,16 @@ namespace loopwright::survey {
 inline constexpr double worthwhile_from = 0.10;
 inline constexpr double weak_from = 0.01;
 
+/// How an efficiency is printed, wherever a verdict may stand beside it: rounded to `digits` significant
+/// digits (1 to 6), with more of them, up to 6, where rounding would lift it onto a limit that it is
+/// below. 9.96 % with two digits stays 9.96 %, not 10 % beside the word weak. Nearer than six digits
+/// tell: 9.99999 %.
+struct EfficiencyFigure {
+    double share = 0;
+    int digits = 3;
+};
+[[nodiscard]] EfficiencyFigure efficiency_to_print(double share, int digits);
+
 /// Everything that decides about a band, worst first; never empty, and the first is the verdict. Limits are
 /// held against the unfavourable end of an interval: lower efficiency and bandwidth, higher voltage, either
 /// end of the needed capacitance. Without a voltage rating no verdict is given on volts and the text says so.

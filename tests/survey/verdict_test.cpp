@@ -42,6 +42,38 @@ TEST_F(Verdict, WorthwhileFromTenPercentOn) {
     EXPECT_EQ(verdict(), BandVerdict::very_weak);
 }
 
+// Rule: a figure below a limit is printed with as many digits, up to six, as it takes to read below it.
+TEST_F(Verdict, APrintedEfficiencyNeverContradictsItsVerdict) {
+    r().efficiency = 0.0996;
+    EXPECT_EQ(verdict(), BandVerdict::weak);
+    EXPECT_EQ(text(), "Radiates 9.96 % of the power; 800 V peak, rated 2 kV");
+    r().efficiency = 0.0999999999;
+    EXPECT_EQ(verdict(), BandVerdict::weak);
+    EXPECT_EQ(text(), "Radiates 9.99999 % of the power; 800 V peak, rated 2 kV");
+    r().efficiency = 0.00999;
+    EXPECT_EQ(verdict(), BandVerdict::very_weak);
+    EXPECT_EQ(text(), "Radiates 0.999 % of the power; 800 V peak, rated 2 kV");
+    // What need not be told apart keeps its digits.
+    EXPECT_EQ(efficiency_to_print(0.0954, 2).digits, 2);
+    EXPECT_EQ(efficiency_to_print(0.104, 2).digits, 2);
+    EXPECT_EQ(efficiency_to_print(0.0996, 3).digits, 3);
+    EXPECT_EQ(efficiency_to_print(0.09996, 3).digits, 4);
+    EXPECT_EQ(efficiency_to_print(0.0, 3).digits, 3);
+}
+
+TEST_F(Verdict, EveryPrintedEfficiencyReadsOnItsSideOfTheLimits) {
+    for (int digits = 1; digits <= 4; ++digits) {
+        for (double share = 0.0089; share < 0.12; share *= 1.00013) {
+            r().efficiency = share;
+            const EfficiencyFigure figure = efficiency_to_print(share, digits);
+            const double printed =
+                std::stod(units::shown(100 * figure.share, units::Dimension::number, figure.digits)) / 100;
+            EXPECT_EQ(printed >= worthwhile_from - 1e-15, share >= worthwhile_from) << share;
+            EXPECT_EQ(printed >= weak_from - 1e-15, share >= weak_from) << share;
+        }
+    }
+}
+
 TEST_F(Verdict, EfficiencyIsJudgedByTheLowerEnd) {
     r().efficiency = 0.12;
     r().efficiency_range = {0.08, 0.2};
