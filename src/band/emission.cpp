@@ -16,6 +16,7 @@ struct Row {
     double occupied_Hz, working_Hz, centre_Hz, keyed, average;
     const char *width_source, *duty_source;
     Status width_status, duty_status;
+    double slot_s = 0, sent_s = 0; // of emissions in fixed slots
 };
 
 const Row rows[] = {
@@ -34,15 +35,17 @@ const Row rows[] = {
      "cosine-shaped reversals: 0.5 idle, 1 without reversals; 0.8 taken for text", Status::memory,
      Status::common_practice},
     {"ft8", "FT8", 50, 3000, 1500, 12.64 / 15, 1, passband,
-     "79 symbols of 0.160 s in a slot of 15 s, constant envelope", Status::confirmed, Status::confirmed},
+     "79 symbols of 0.160 s in a slot of 15 s, constant envelope", Status::confirmed, Status::confirmed, 15,
+     12.64},
     {"ft4", "FT4", 83.3, 3000, 1500, 5.04 / 7.5, 1, passband,
      "105 symbols at 20.8333 baud in a slot of 7.5 s, constant envelope", Status::confirmed,
-     Status::confirmed},
+     Status::confirmed, 7.5, 5.04},
     {"js8", "JS8, normal speed", 50, 3000, 1500, 12.64 / 15, 1, passband,
      "79 symbols of 0.160 s in a frame of 15 s, frames may follow each other, constant envelope",
-     Status::memory, Status::memory},
+     Status::memory, Status::memory, 15, 12.64},
     {"wspr", "WSPR", 5.9, 200, 1500, 110.6 / 120, 1, "window of 1.4 to 1.6 kHz of audio",
-     "162 symbols at 1.4648 baud in a slot of 120 s, constant envelope", Status::memory, Status::confirmed},
+     "162 symbols at 1.4648 baud in a slot of 120 s, constant envelope", Status::memory, Status::confirmed,
+     120, 110.6},
 };
 
 std::vector<Emission> made() {
@@ -50,7 +53,8 @@ std::vector<Emission> made() {
     for (const Row& row : rows) {
         all.push_back({row.id, row.name, units::hertz(row.occupied_Hz), units::hertz(row.working_Hz),
                        units::hertz(row.centre_Hz), row.keyed, row.average, row.width_source,
-                       row.width_status, row.duty_source, row.duty_status});
+                       row.width_status, row.duty_source, row.duty_status, units::seconds(row.slot_s),
+                       units::seconds(row.sent_s)});
     }
     return all;
 }

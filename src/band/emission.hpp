@@ -26,6 +26,9 @@ struct Emission {
     Status width_status = Status::confirmed;
     std::string duty_source; ///< of keyed_share and average_to_peak
     Status duty_status = Status::confirmed;
+    units::Time slot{}; ///< emissions in fixed time slots: how long one is; 0 for all others
+    units::Time sent{}; ///< of a slot; keyed_share = sent / slot
+    [[nodiscard]] bool has_slots() const { return slot.value() > 0; }
     bool operator==(const Emission&) const = default;
 };
 

@@ -17,17 +17,25 @@ void require(bool holds, const char* field, double value, const char* unit, cons
     }
 }
 
-double edge_factor(PlateEdges edges) {
+struct EdgeFactor {
+    double low, nominal, high;
+};
+
+EdgeFactor edge_factor(PlateEdges edges) {
     switch (edges) {
     case PlateEdges::rounded:
-        return 0.8;
+        return {0.7, 0.8, 0.95};
     case PlateEdges::plain:
-        return 0.6;
+        return {0.45, 0.6, 0.8};
     case PlateEdges::sharp:
-        return 0.4;
+        break;
     }
-    return 0.4;
+    return {0.3, 0.4, 0.6};
 }
+
+constexpr double uniform_error = 0.08;
+constexpr double radio_frequency_low = 0.9;    // of Peek's factor
+constexpr double least_m = 1e-4, most_m = 0.1; // of gap times density, where the data reach
 
 double radio_frequency_factor(double gap_m) {
     constexpr double at_1_mm = 3.65 / 4.95;
@@ -49,7 +57,7 @@ double relative_air_density(units::Length altitude, units::Temperature temperatu
 
 units::Voltage uniform_gap_breakdown(units::Length gap, double relative_density) {
     const double x_cm = relative_density * gap.value() * 100.0;
-    require(x_cm >= 0.01 && x_cm <= 10.0, "spacing", gap.value() * 1e3, "mm",
+    require(x_cm >= 100 * least_m && x_cm <= 100 * most_m, "spacing", gap.value() * 1e3, "mm",
             "0.1 mm to 100 mm at the density of the air");
     return units::volts(1e3 * (24.22 * x_cm + 6.08 * std::sqrt(x_cm)));
 }
@@ -61,16 +69,40 @@ GapRating gap_rating(units::Length gap, PlateEdges edges, units::Length altitude
     GapRating rating;
     rating.uniform_breakdown = uniform_gap_breakdown(gap, relative_air_density(altitude, temperature));
     rating.radio_frequency_factor = radio_frequency_factor(gap.value());
-    rating.edge_factor = edge_factor(edges);
+    const EdgeFactor edge = edge_factor(edges);
+    rating.edge_factor = edge.nominal;
     rating.safety_factor = safety_factor;
     rating.usable_peak =
         rating.uniform_breakdown * (rating.radio_frequency_factor * rating.edge_factor / safety_factor);
+    const double rf_low = rating.radio_frequency_factor * radio_frequency_low;
+    rating.breakdown_range = {rating.uniform_breakdown * ((1 - uniform_error) * rf_low * edge.low),
+                              rating.uniform_breakdown * ((1 + uniform_error) * edge.high)};
+    rating.usable_peak_range = {std::min(rating.usable_peak, rating.breakdown_range.low),
+                                rating.breakdown_range.high / safety_factor};
     rating.notices.add(
         {"rf_breakdown_uncertain", base::Severity::caution,
          "Breakdown on radio frequency is lower than at power frequency and the published data "
          "disagree; the factor for edges is an estimate. Dust, damp and dents lower it further.",
          0});
     return rating;
+}
+
+std::optional<units::Length> gap_for(units::Voltage usable_peak, PlateEdges edges, units::Length altitude,
+                                     units::Temperature temperature, double safety_factor) {
+    const double density = relative_air_density(altitude, temperature);
+    const auto usable = [&](double gap_m) {
+        return gap_rating(units::metres(gap_m), edges, altitude, temperature, safety_factor).usable_peak;
+    };
+    // A billionth inside the ends, which rounding must not leave.
+    double low_m = least_m / density * (1 + 1e-9), high_m = most_m / density * (1 - 1e-9);
+    if (usable(high_m) < usable_peak || usable(low_m) > usable_peak) {
+        return std::nullopt;
+    }
+    while (high_m - low_m > 1e-7 * high_m) {
+        const double middle_m = 0.5 * (low_m + high_m);
+        (usable(middle_m) < usable_peak ? low_m : high_m) = middle_m;
+    }
+    return units::metres(high_m);
 }
 
 } // namespace loopwright::capacitor

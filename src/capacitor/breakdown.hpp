@@ -3,6 +3,8 @@
 #include "base/notice.hpp"
 #include "units/quantities.hpp"
 
+#include <optional>
+
 namespace loopwright::capacitor {
 
 /// Density of the air relative to 20 degC and 1013.25 hPa [1]: (p/p0)(293.15 K/T), with the pressure of the
@@ -21,9 +23,9 @@ namespace loopwright::capacitor {
 /// Edges of the plates, as a factor on the uniform gap. No standard factor exists; the figures are ours, on
 /// the careful side of needle-gap tables (about 12 kV/cm between points), and marked so where they are used.
 enum class PlateEdges {
-    rounded, ///< edges rounded to at least half the gap: 0.8
-    plain,   ///< plates as punched, deburred: 0.6
-    sharp,   ///< burrs, corners, screw ends: 0.4
+    rounded, ///< edges rounded to at least half the gap: 0.8, interval 0.7 to 0.95
+    plain,   ///< plates as punched, deburred: 0.6, interval 0.45 to 0.8
+    sharp,   ///< burrs, corners, screw ends: 0.4, interval 0.3 to 0.6
 };
 
 /// What a variable capacitor's gap may be asked to stand on radio frequency [V peak].
@@ -33,6 +35,12 @@ struct GapRating {
     double edge_factor = 1;
     double safety_factor = 1;
     units::Voltage usable_peak{}; ///< uniform * RF * edges / safety
+    /// Where the gap may really break down: uniform +-8 % (sphere-gap tables), RF from 10 % below Peek's
+    /// factor to none, edges over the interval of their class (ours).
+    units::Interval<units::Voltage> breakdown_range{};
+    /// Low: the lower of usable_peak and the low end of breakdown_range (the safety factor and the interval
+    /// cover the same doubt and are not multiplied). High: the high end over the safety factor.
+    units::Interval<units::Voltage> usable_peak_range{};
     base::Notices notices;
 };
 
@@ -42,5 +50,12 @@ struct GapRating {
 /// safety_factor >= 1. Throws base::InputError naming the field.
 [[nodiscard]] GapRating gap_rating(units::Length gap, PlateEdges edges, units::Length altitude,
                                    units::Temperature temperature, double safety_factor);
+
+/// The gap whose usable_peak is that voltage, found on gap_rating() (which rises with the gap); nothing where
+/// it would lie outside the breakdown data (0.1 mm to 10 cm at the density of the air). Throws as
+/// gap_rating().
+[[nodiscard]] std::optional<units::Length> gap_for(units::Voltage usable_peak, PlateEdges edges,
+                                                   units::Length altitude, units::Temperature temperature,
+                                                   double safety_factor);
 
 } // namespace loopwright::capacitor

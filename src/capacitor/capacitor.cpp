@@ -60,11 +60,47 @@ void check_losses(const CapacitorSpec& spec) {
     }
 }
 
+void check_added(const std::vector<FixedCapacitor>& added) {
+    for (std::size_t i = 0; i < added.size(); ++i) {
+        const std::string where = "added[" + std::to_string(i) + "].";
+        const double each_pF = added[i].capacitance.value() * 1e12;
+        require(within(each_pF, 0.01, 1e6), (where + "capacitance").c_str(), number(each_pF, "pF"),
+                "a capacitance from 0.01 pF to 1 uF");
+        if (added[i].q) {
+            require(within(*added[i].q, 10.0, 1e12), (where + "q").c_str(), number(*added[i].q, ""),
+                    "a number from 10 to 1e12");
+        }
+        if (added[i].peak_voltage) {
+            const double volt = added[i].peak_voltage->value();
+            require(within(volt, 1.0, 1e6), (where + "peak_voltage").c_str(), number(volt, "V"),
+                    "a voltage from 1 V to 1 MV");
+        }
+        if (added[i].current) {
+            const double ampere = added[i].current->value();
+            require(within(ampere, 1e-3, 1e4), (where + "current").c_str(), number(ampere, "A"),
+                    "a current from 1 mA to 10 kA");
+        }
+    }
+}
+
 } // namespace
 
-Capacitor::Capacitor(const CapacitorSpec& spec) : spec_(spec) {
+Capacitor::Capacitor(const CapacitorSpec& spec) : spec_(spec), parallel_F_(spec.stray.value()) {
     check_capacitances(spec);
     check_losses(spec);
+    check_added(spec.added);
+    for (const FixedCapacitor& each : spec.added) {
+        const double each_F = each.capacitance.value();
+        (each.connection == Connection::series ? series_elastance_ : parallel_F_) +=
+            each.connection == Connection::series ? 1 / each_F : each_F;
+        added_q_missing_ = added_q_missing_ || !each.q;
+    }
+    if (added_q_missing_) {
+        notices_.add({"added_capacitor_loss_assumed", base::Severity::caution,
+                      "No Q is given for an added fixed capacitor; 1000 is assumed (300 to 3000; common "
+                      "practice, no source).",
+                      assumed_q});
+    }
     if (!spec.loss.q && !spec.loss.series_resistance) {
         notices_.add(
             {"capacitor_loss_assumed", base::Severity::caution,
@@ -75,7 +111,22 @@ Capacitor::Capacitor(const CapacitorSpec& spec) : spec_(spec) {
 }
 
 units::Interval<units::Capacitance> Capacitor::range() const {
-    return {spec_.minimum + spec_.stray, spec_.maximum + spec_.stray};
+    if (spec_.added.empty()) {
+        return {spec_.minimum + spec_.stray, spec_.maximum + spec_.stray};
+    }
+    const auto whole = [&](units::Capacitance variable) {
+        return units::farads(1 / (1 / variable.value() + series_elastance_) + parallel_F_);
+    };
+    return {whole(spec_.minimum), whole(spec_.maximum)};
+}
+
+std::optional<units::Capacitance> Capacitor::variable_for(units::Capacitance whole) const {
+    const double branch_F = whole.value() - parallel_F_;
+    if (!(branch_F > 0)) {
+        return std::nullopt;
+    }
+    const double elastance = 1 / branch_F - series_elastance_;
+    return elastance > 0 ? std::optional(units::farads(1 / elastance)) : std::nullopt;
 }
 
 bool Capacitor::can_supply(units::Capacitance with_stray) const {
@@ -94,6 +145,9 @@ SeriesLoss Capacitor::series_loss(units::Capacitance with_stray, units::Frequenc
     const double total_F = with_stray.value(), f_Hz = frequency.value();
     if (!(total_F > 0.0 && f_Hz > 0.0) || !std::isfinite(total_F) || !std::isfinite(f_Hz)) {
         throw base::ProgramError("series_loss: capacitance and frequency must be positive");
+    }
+    if (!spec_.added.empty()) {
+        return network_loss(total_F, f_Hz);
     }
     // The stray carries its share of the current past contacts and plates.
     const double share = std::fmax(0.0, 1.0 - spec_.stray.value() / total_F);

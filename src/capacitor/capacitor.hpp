@@ -5,6 +5,7 @@
 #include "units/quantities.hpp"
 
 #include <optional>
+#include <vector>
 
 namespace loopwright::capacitor {
 
@@ -20,13 +21,26 @@ struct LossLaw {
     double exponent = 0.5; ///< -2 to 2
 };
 
+/// parallel: across the loop's ends, like the stray. series: in series with the variable capacitor.
+enum class Connection { parallel, series };
+
+/// A fixed capacitor beside the variable one.
+struct FixedCapacitor {
+    units::Capacitance capacitance{};
+    Connection connection = Connection::parallel;
+    std::optional<double> q;                    ///< at every frequency; none: the class value below
+    std::optional<units::Voltage> peak_voltage; ///< rating
+    std::optional<units::Current> current;      ///< rating, rms
+};
+
 struct CapacitorSpec {
-    units::Capacitance minimum{};
+    units::Capacitance minimum{}; ///< of the variable capacitor as its two terminals see it
     units::Capacitance maximum{};
-    units::Capacitance stray{}; ///< lossless, in parallel: leads, mounting, plates to the frame
+    units::Capacitance stray{}; ///< in parallel with everything: leads, mounting, plates to the frame
     LossLaw loss;
     units::Resistance contact_resistance{};     ///< in series with the capacitor, not with the stray
-    std::optional<units::Voltage> peak_voltage; ///< rating
+    std::optional<units::Voltage> peak_voltage; ///< rating of the variable capacitor
+    std::vector<FixedCapacitor> added;
 };
 
 /// Class value of the Q of an air variable with wiping or riveted contacts, where no loss is given. Common
@@ -42,33 +56,58 @@ struct SeriesLoss {
     units::Interval<units::Resistance> range{}; ///< of total; both ends total where the loss was given
 };
 
-/// A prepared capacitor; immutable.
+/// Where one ampere through the whole network goes, as resistances in series with its terminals.
+struct LossShares {
+    units::Resistance variable{};         ///< the variable capacitor's own, contacts left out
+    units::Resistance contact{};          ///< of its contact resistance
+    units::Resistance stray{};            ///< only where the loss is given as a Q, or not given
+    std::vector<units::Resistance> added; ///< in the order of the specification
+};
+
+/// A prepared capacitor: the variable one with everything in series with it, then everything parallel and the
+/// stray across it; immutable.
 class Capacitor {
 public:
     /// Throws base::InputError (fields as in a design file, "capacitor.loss.q") for values out of range:
     /// capacitances 0.01 pF to 1 uF with minimum <= maximum, stray from 0; q 10 to 1e12; resistances 0 to
-    /// 1000 ohm; both a q and a series resistance; rating 1 V to 1 MV.
+    /// 1000 ohm; both a q and a series resistance; rating 1 V to 1 MV. Fixed capacitors likewise
+    /// ("capacitor.added[0].q").
     explicit Capacitor(const CapacitorSpec& spec);
 
-    /// Minimum and maximum with stray, (K1).
+    /// Of the whole network, with the variable capacitor at its minimum and maximum, (K1).
     [[nodiscard]] units::Interval<units::Capacitance> range() const;
     /// Whether a needed capacitance (with stray) lies in that range, ends included.
     [[nodiscard]] bool can_supply(units::Capacitance with_stray) const;
+    /// What the variable capacitor has to be set to, (K6), whether it reaches that or not; nothing where no
+    /// setting gives the whole.
+    [[nodiscard]] std::optional<units::Capacitance> variable_for(units::Capacitance whole) const;
 
     /// Series equivalent of the loss at a capacitance with stray and a frequency, (K2) to (K5). Holds for
     /// losses small against the reactance (their product under 0.1); outside the range() the formula goes on,
-    /// with the stray kept. capacitance > 0, frequency > 0: base::ProgramError otherwise. Cost: some 10 ns
-    /// (exponent 0.5).
+    /// with the stray kept; below what is fixed, that shrinks in proportion. capacitance > 0, frequency > 0:
+    /// base::ProgramError otherwise. Cost: some 10 ns (exponent 0.5).
     [[nodiscard]] SeriesLoss series_loss(units::Capacitance with_stray, units::Frequency frequency) const;
 
-    /// `capacitor_loss_assumed` where the loss is the class value.
+    /// The same loss member by member, (K7): the sum is that of series_loss().
+    [[nodiscard]] LossShares loss_shares(units::Capacitance whole, units::Frequency frequency) const;
+
+    /// `capacitor_loss_assumed` where the loss is the class value, `added_capacitor_loss_assumed` where that
+    /// of a fixed capacitor is.
     [[nodiscard]] const base::Notices& notices() const { return notices_; }
+    [[nodiscard]] const CapacitorSpec& spec() const { return spec_; }
     [[nodiscard]] std::optional<units::Voltage> peak_voltage_rating() const { return spec_.peak_voltage; }
 
 private:
+    struct Setting;
     [[nodiscard]] double own_series_ohm(double frequency_Hz) const;
+    [[nodiscard]] Setting setting(double whole_F) const;
+    [[nodiscard]] LossShares shares_with(double whole_F, double frequency_Hz, double class_q) const;
+    [[nodiscard]] SeriesLoss network_loss(double whole_F, double frequency_Hz) const;
 
     CapacitorSpec spec_;
+    double parallel_F_ = 0;       ///< fixed ones across the ends, stray included
+    double series_elastance_ = 0; ///< sum of 1/C of those in series [1/F]
+    bool added_q_missing_ = false;
     base::Notices notices_;
 };
 

@@ -71,9 +71,34 @@ struct CapacitorLoss {
     bool operator==(const CapacitorLoss&) const = default;
 };
 
+enum class PlateEdges { rounded, plain, sharp };
+
+/// What the variable capacitor stands; whatever is given counts, the lowest decides.
 struct CapacitorRating {
-    std::optional<Typed<units::Voltage>> peak_voltage;
+    std::optional<Typed<units::Voltage>> peak_voltage; ///< of the whole variable capacitor
+    std::optional<Typed<units::Length>> gap;           ///< air between neighbouring plates, of one section
+    PlateEdges plate_edges = PlateEdges::plain;        ///< with gap
+    double safety_factor = 1.5;                        ///< with gap; our choice, 1 to 10
+    std::optional<Typed<units::Current>> current;      ///< rms, through the variable capacitor
     bool operator==(const CapacitorRating&) const = default;
+};
+
+/// single: one section. split_stator, butterfly: two equal sections in series, each with half the voltage;
+/// minimum and maximum are those of the whole.
+enum class SectionArrangement { single, split_stator, butterfly };
+
+/// parallel: across the loop's ends. series: in series with the variable capacitor.
+enum class AddedConnection { parallel, series };
+
+/// A fixed capacitor beside the variable one.
+struct AddedCapacitor {
+    Typed<units::Capacitance> capacitance{units::picofarads(100)};
+    AddedConnection connection = AddedConnection::parallel;
+    std::optional<Typed<units::Voltage>> peak_voltage; ///< rating
+    std::optional<Typed<units::Current>> current;      ///< rating, rms
+    std::optional<double> q;                           ///< none: the class value, with a notice
+    std::string note;
+    bool operator==(const AddedCapacitor&) const = default;
 };
 
 struct Capacitor {
@@ -83,6 +108,8 @@ struct Capacitor {
     CapacitorLoss loss;
     Typed<units::Resistance> contact_resistance{units::ohms(0)};
     CapacitorRating rating;
+    SectionArrangement arrangement = SectionArrangement::single;
+    std::vector<AddedCapacitor> added; ///< at most 20
     bool operator==(const Capacitor&) const = default;
 };
 
@@ -138,7 +165,31 @@ struct Site {
     Typed<units::Length> lowest_point{units::metres(1.0)};
     Typed<units::Length> standing_level{units::metres(0)};
     Ground ground;
+    Typed<units::Length> altitude{units::metres(0)}; ///< above the sea: thin air breaks down earlier
+    Typed<units::Temperature> air_temperature{units::degrees_celsius(20)};
     bool operator==(const Site&) const = default;
+};
+
+/// What the operator does with the emission; docs/reference/design-file.md says what each means.
+enum class Habit { alternate_slots, every_slot, share_of_slots, continuous, listening_turns };
+
+struct Use {
+    Habit habit = Habit::alternate_slots;
+    double share = 0.2;                           ///< share_of_slots
+    Typed<units::Time> over{units::seconds(180)}; ///< listening_turns
+    bool operator==(const Use&) const = default;
+};
+
+enum class LimitTier { general_public, occupational };
+
+/// A limit of the user's own, the same at every frequency; rms.
+struct OwnLimit {
+    std::string name;
+    Typed<units::ElectricField> electric{units::ElectricField::from_value(28)};
+    Typed<units::MagneticField> magnetic{units::MagneticField::from_value(0.073)};
+    std::optional<Typed<units::Time>> averaging; ///< of the squared fields; none: holds at every instant
+    LimitTier tier = LimitTier::general_public;
+    bool operator==(const OwnLimit&) const = default;
 };
 
 struct Station {
@@ -146,6 +197,11 @@ struct Station {
     std::string emission = "ft8";               ///< id of a band::Emission
     int region = 1;                             ///< ITU region, 1 to 3
     std::vector<std::string> bands;             ///< "40m"; empty: all bands of the region
+    std::optional<Use> use;                     ///< none: what is usual with the emission
+    std::vector<std::string> limits;            ///< ids of limit_ids(); empty: default_limits(region)
+    std::vector<OwnLimit> own_limits;           ///< apply besides; at most 20
+    /// Horizontal distance from the loop's vertical axis to the body of a person who tunes at the capacitor.
+    std::optional<Typed<units::Length>> reach;
     bool operator==(const Station&) const = default;
 };
 

@@ -42,6 +42,33 @@ const std::vector<std::string>& names<CouplingKind>() {
     return all;
 }
 
+template <>
+const std::vector<std::string>& names<PlateEdges>() {
+    static const std::vector<std::string> all{"rounded", "plain", "sharp"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<SectionArrangement>() {
+    static const std::vector<std::string> all{"single", "split_stator", "butterfly"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<AddedConnection>() {
+    static const std::vector<std::string> all{"parallel", "series"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<Habit>() {
+    static const std::vector<std::string> all{"alternate_slots", "every_slot", "share_of_slots", "continuous",
+                                              "listening_turns"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<LimitTier>() {
+    static const std::vector<std::string> all{"public", "occupational"};
+    return all;
+}
+
 std::string name_of(Outline outline) {
     return word(outline);
 }
@@ -59,6 +86,22 @@ std::string name_of(Plane plane) {
 }
 std::string name_of(CouplingKind kind) {
     return word(kind);
+}
+
+std::string name_of(PlateEdges edges) {
+    return word(edges);
+}
+std::string name_of(SectionArrangement how) {
+    return word(how);
+}
+std::string name_of(AddedConnection how) {
+    return word(how);
+}
+std::string name_of(Habit habit) {
+    return word(habit);
+}
+std::string name_of(LimitTier tier) {
+    return word(tier);
 }
 
 std::vector<SizeMeaning> size_meanings(Outline outline, int sides) {

@@ -15,6 +15,11 @@ namespace loopwright::design {
 [[nodiscard]] std::string name_of(ConductorForm form);      ///< "tube"
 [[nodiscard]] std::string name_of(Plane plane);             ///< "vertical"
 [[nodiscard]] std::string name_of(CouplingKind kind);       ///< "loop"
+[[nodiscard]] std::string name_of(PlateEdges edges);        ///< "plain"
+[[nodiscard]] std::string name_of(SectionArrangement how);  ///< "split_stator"
+[[nodiscard]] std::string name_of(AddedConnection how);     ///< "parallel"
+[[nodiscard]] std::string name_of(Habit habit);             ///< "alternate_slots"
+[[nodiscard]] std::string name_of(LimitTier tier);          ///< "public"
 
 /// All words of a choice, in the order of its enumeration.
 template <class Choice>
@@ -31,6 +36,16 @@ template <>
 const std::vector<std::string>& names<Plane>();
 template <>
 const std::vector<std::string>& names<CouplingKind>();
+template <>
+const std::vector<std::string>& names<PlateEdges>();
+template <>
+const std::vector<std::string>& names<SectionArrangement>();
+template <>
+const std::vector<std::string>& names<AddedConnection>();
+template <>
+const std::vector<std::string>& names<Habit>();
+template <>
+const std::vector<std::string>& names<LimitTier>();
 
 /// The choice of a word, or nothing.
 template <class Choice>

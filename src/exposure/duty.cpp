@@ -1,9 +1,10 @@
 #include "exposure/duty.hpp"
 
+#include "band/emission.hpp"
 #include "base/error.hpp"
+#include "base/nearest.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace loopwright::exposure {
@@ -11,37 +12,21 @@ namespace loopwright::exposure {
 namespace {
 
 struct Timing {
-    const char* id;
     double slot_s, keyed_s; ///< 0: no slots
     double average_to_peak;
-    Habit usual;
 };
 
-// Slot timing: the protocols' public descriptions. Averages: OET Bulletin 65 Supplement B, Table 2
-// (conversational telegraphy 40 %, voice 20 %, heavily processed voice 50 %, FSK and carrier 100 %). psk31:
-// raised-cosine shaping with reversals gives about 0.75 on text (common practice, no source): 1 is used, on
-// the careful side.
-constexpr std::array timings{
-    Timing{"carrier", 0, 0, 1.0, Habit::continuous},
-    Timing{"cw", 0, 0, 0.4, Habit::listening_turns},
-    Timing{"ssb", 0, 0, 0.2, Habit::listening_turns},
-    Timing{"ssb_processed", 0, 0, 0.5, Habit::listening_turns},
-    Timing{"rtty", 0, 0, 1.0, Habit::listening_turns},
-    Timing{"psk31", 0, 0, 1.0, Habit::listening_turns},
-    Timing{"ft8", 15.0, 12.64, 1.0, Habit::alternate_slots},
-    Timing{"ft4", 7.5, 5.04, 1.0, Habit::alternate_slots},
-    Timing{"js8", 15.0, 12.64, 1.0, Habit::every_slot},
-    Timing{"wspr", 120.0, 110.6, 1.0, Habit::share_of_slots},
-};
-
-const Timing& timing_of(std::string_view emission) {
-    const auto* found = std::find_if(timings.begin(), timings.end(),
-                                     [&](const Timing& timing) { return emission == timing.id; });
-    if (found == timings.end()) {
-        throw base::InputError("station.emission", std::string(emission),
-                               "an emission that the program knows");
+// Of emissions in slots the pauses are in the schedule itself; of all others the keyed share is part of the
+// average. A figure that is common practice without a source earns no credit: 1 is used.
+Timing timing_of(std::string_view id) {
+    const auto emission = band::find_emission(id);
+    if (!emission) {
+        throw base::InputError("station.emission", std::string(id), base::listed(band::emission_ids()));
     }
-    return *found;
+    const double keyed = emission->has_slots() ? 1.0 : emission->keyed_share;
+    const bool founded = emission->duty_status != band::Status::common_practice;
+    return {emission->slot.value(), emission->sent.value(),
+            founded ? keyed * emission->average_to_peak : 1.0};
 }
 
 Schedule slots(const Timing& timing, int period_slots, int sent_slots) {
@@ -70,7 +55,7 @@ double sent_before(const Schedule& schedule, double t) {
 } // namespace
 
 Schedule schedule_of(std::string_view emission, const Use& use) {
-    const Timing& timing = timing_of(emission);
+    const Timing timing = timing_of(emission);
     if (use.habit == Habit::continuous) {
         return {units::seconds(1), {{units::seconds(0), units::seconds(1)}}, 1.0};
     }
@@ -100,8 +85,16 @@ Schedule schedule_of(std::string_view emission, const Use& use) {
 }
 
 Use usual_use(std::string_view emission) {
+    const bool slots = timing_of(emission).slot_s > 0;
     Use use;
-    use.habit = timing_of(emission).usual;
+    if (!slots) {
+        use.habit = emission == "carrier" ? Habit::continuous : Habit::listening_turns;
+    } else if (emission == "wspr") {
+        use.habit = Habit::share_of_slots;
+    } else {
+        // js8 may send frame after frame.
+        use.habit = emission == "js8" ? Habit::every_slot : Habit::alternate_slots;
+    }
     return use;
 }
 

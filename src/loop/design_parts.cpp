@@ -4,6 +4,8 @@
 #include "conductor/metals.hpp"
 #include "design/winding.hpp"
 
+#include <utility>
+
 namespace loopwright::loop {
 namespace {
 
@@ -21,6 +23,21 @@ conductor::Form form_of(design::ConductorForm form) {
         break;
     }
     return conductor::Form::stranded;
+}
+
+capacitor::FixedCapacitor fixed_of(const design::AddedCapacitor& added) {
+    capacitor::FixedCapacitor fixed;
+    fixed.capacitance = added.capacitance.value;
+    fixed.connection = added.connection == design::AddedConnection::series ? capacitor::Connection::series
+                                                                           : capacitor::Connection::parallel;
+    fixed.q = added.q;
+    if (added.peak_voltage) {
+        fixed.peak_voltage = added.peak_voltage->value;
+    }
+    if (added.current) {
+        fixed.current = added.current->value;
+    }
+    return fixed;
 }
 
 } // namespace
@@ -61,7 +78,9 @@ conductor::Conductor conductor_of(const design::Conductor& conductor) {
     return conductor::Conductor(spec);
 }
 
-capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
+namespace {
+
+capacitor::CapacitorSpec spec_of(const design::Capacitor& capacitor) {
     capacitor::CapacitorSpec spec;
     spec.minimum = capacitor.minimum.value;
     spec.maximum = capacitor.maximum.value;
@@ -76,7 +95,47 @@ capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
     if (capacitor.rating.peak_voltage) {
         spec.peak_voltage = capacitor.rating.peak_voltage->value;
     }
-    return capacitor::Capacitor(spec);
+    for (const design::AddedCapacitor& each : capacitor.added) {
+        spec.added.push_back(fixed_of(each));
+    }
+    return spec;
+}
+
+capacitor::PlateEdges edges_of(design::PlateEdges edges) {
+    switch (edges) {
+    case design::PlateEdges::rounded:
+        return capacitor::PlateEdges::rounded;
+    case design::PlateEdges::plain:
+        return capacitor::PlateEdges::plain;
+    case design::PlateEdges::sharp:
+        break;
+    }
+    return capacitor::PlateEdges::sharp;
+}
+
+} // namespace
+
+capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
+    return capacitor::Capacitor(spec_of(capacitor));
+}
+
+capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site) {
+    capacitor::NetworkSpec spec;
+    spec.capacitor = spec_of(capacitor);
+    spec.sections = capacitor.arrangement == design::SectionArrangement::single ? 1 : 2;
+    const design::CapacitorRating& rating = capacitor.rating;
+    spec.rating.peak_voltage = spec.capacitor.peak_voltage;
+    if (rating.gap) {
+        spec.rating.gap = rating.gap->value;
+    }
+    spec.rating.edges = edges_of(rating.plate_edges);
+    spec.rating.safety_factor = rating.safety_factor;
+    if (rating.current) {
+        spec.rating.current = rating.current->value;
+    }
+    spec.altitude = site.altitude.value;
+    spec.air_temperature = site.air_temperature.value;
+    return capacitor::Network(std::move(spec));
 }
 
 units::Resistance joints_of(const std::vector<design::Joint>& joints) {

@@ -1,6 +1,7 @@
 #pragma once
 // From the design value to the parts that the physics folders understand.
 #include "capacitor/capacitor.hpp"
+#include "capacitor/network.hpp"
 #include "conductor/conductor.hpp"
 #include "design/design.hpp"
 #include "design/winding.hpp"
@@ -19,6 +20,12 @@ namespace loopwright::loop {
 [[nodiscard]] conductor::Conductor conductor_of(const design::Conductor& conductor);
 /// Throws base::InputError for values no capacitor has.
 [[nodiscard]] capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor);
+/// With the ratings of its members and the air of the site. Throws as capacitor_of().
+[[nodiscard]] capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site);
+/// Of the whole, stray and added capacitors included.
+[[nodiscard]] inline units::Interval<units::Capacitance> capacitor_range(const design::Capacitor& capacitor) {
+    return capacitor_of(capacitor).range();
+}
 /// Sum of the joints.
 [[nodiscard]] units::Resistance joints_of(const std::vector<design::Joint>& joints);
 

@@ -10,9 +10,12 @@ design::Design solved_part(const design::Design& design) {
     part.capacitor.minimum = plain.capacitor.minimum;
     part.capacitor.maximum = plain.capacitor.maximum;
     part.capacitor.rating = plain.capacitor.rating;
+    part.capacitor.arrangement = plain.capacitor.arrangement;
     part.coupling.reset();
     part.feed_line.reset();
     part.site.standing_level = plain.site.standing_level;
+    part.site.altitude = plain.site.altitude;
+    part.site.air_temperature = plain.site.air_temperature;
     part.station = plain.station;
     return part;
 }

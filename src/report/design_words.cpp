@@ -1,6 +1,7 @@
 #include "report/design_words.hpp"
 
 #include "band/emission.hpp"
+#include "design/names.hpp"
 #include "survey/verdict.hpp"
 
 #include <string>
@@ -95,6 +96,32 @@ std::string joint_words(const std::vector<design::Joint>& joints) {
     return text + ".";
 }
 
+std::string rating_words(const design::CapacitorRating& rating) {
+    std::string text;
+    if (rating.peak_voltage) {
+        text += ", rated " + said(*rating.peak_voltage) + " peak";
+    }
+    if (rating.gap) {
+        text += ", plates " + said(*rating.gap) + " apart with " + design::name_of(rating.plate_edges) +
+                " edges, safety factor " + said(rating.safety_factor);
+    }
+    if (rating.current) {
+        text += ", rated " + said(*rating.current) + " rms";
+    }
+    return rating.peak_voltage || rating.gap ? text : text + ", no voltage rating given";
+}
+
+std::string added_words(const std::vector<design::AddedCapacitor>& added) {
+    std::string text;
+    for (const design::AddedCapacitor& each : added) {
+        text += (text.empty() ? " Added: " : "; ") + said(each.capacitance) + " " +
+                (each.connection == design::AddedConnection::series ? "in series" : "in parallel") +
+                (each.peak_voltage ? ", rated " + said(*each.peak_voltage) + " peak" : "") +
+                (each.current ? ", rated " + said(*each.current) + " rms" : "");
+    }
+    return text.empty() ? text : text + ".";
+}
+
 std::string capacitor_words(const design::Capacitor& c) {
     std::string text =
         "Capacitor: " + said(c.minimum) + " to " + said(c.maximum) + ", stray " + said(c.stray);
@@ -106,8 +133,10 @@ std::string capacitor_words(const design::Capacitor& c) {
         text += ", loss not given";
     }
     text += ", contacts " + said(c.contact_resistance);
-    return text + (c.rating.peak_voltage ? ", rated " + said(*c.rating.peak_voltage) + " peak."
-                                         : ", no voltage rating given.");
+    if (c.arrangement != design::SectionArrangement::single) {
+        text += c.arrangement == design::SectionArrangement::butterfly ? ", butterfly" : ", split stator";
+    }
+    return text + rating_words(c.rating) + "." + added_words(c.added);
 }
 
 std::string site_words(const design::Site& site) {

@@ -1,5 +1,7 @@
 #include "survey/verdict.hpp"
 
+#include "loop/design_parts.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -49,10 +51,10 @@ Reason not_established(const loop::OperatingPoint& point) {
 
 /// What the capacitor with its stray can supply, against what is needed.
 std::optional<Reason> reach(const loop::Resonance& r, const design::Capacitor& capacitor) {
-    const units::Capacitance stray = capacitor.stray.value;
-    const units::Capacitance start = capacitor.minimum.value + stray;
-    const units::Capacitance end = capacitor.maximum.value + stray;
-    const std::string with = stray.value() > 0 ? " with its stray" : "";
+    const auto [start, end] = loop::capacitor_range(capacitor);
+    const std::string with = !capacitor.added.empty()            ? " with what is added to it"
+                             : capacitor.stray.value.value() > 0 ? " with its stray"
+                                                                 : "";
     const units::Capacitance need = r.tuning_capacitance;
     const auto range = known(need, r.tuning_capacitance_range);
     if (!r.in_capacitor_range) {

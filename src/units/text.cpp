@@ -111,6 +111,8 @@ const std::vector<Unit>& units_of(Dimension dimension) {
         {D::temperature, described({"°C", "°F", "K"}, D::temperature)},
         {D::per_kelvin, described({"/K", "ppm/K", "%/K"}, D::per_kelvin)},
         {D::loss_per_length, described({"dB/100m", "dB/m", "dB/100ft"}, D::loss_per_length)},
+        {D::electric_field, described({"V/m", "mV/m", "kV/m"}, D::electric_field)},
+        {D::magnetic_field, described({"A/m", "mA/m", "µT"}, D::magnetic_field)},
     };
     return offered.at(dimension);
 }

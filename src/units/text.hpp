@@ -27,6 +27,8 @@ enum class Dimension {
     temperature, ///< absolute; degC, degF and K accepted, kelvin inside
     per_kelvin,
     loss_per_length, ///< dB/m, dB/100m, dB/100ft; dB per metre inside
+    electric_field,  ///< V/m, rms
+    magnetic_field,  ///< A/m, rms; µT read as flux density in air
 };
 
 /// "a length", "an angle": for messages.
@@ -122,6 +124,15 @@ struct DimensionOf<PerKelvin> {
 template <>
 struct DimensionOf<DecibelPerMetre> {
     static constexpr Dimension value = Dimension::loss_per_length;
+};
+
+template <>
+struct DimensionOf<ElectricField> {
+    static constexpr Dimension value = Dimension::electric_field;
+};
+template <>
+struct DimensionOf<MagneticField> {
+    static constexpr Dimension value = Dimension::magnetic_field;
 };
 
 template <class Quantity>

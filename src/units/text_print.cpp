@@ -102,6 +102,8 @@ const std::vector<Scale>& scales() {
          2},
         {D::per_kelvin, {{always, "/K", 0}}, 0},
         {D::loss_per_length, {{always, "dB/m", 0}}, 0},
+        {D::electric_field, {{always, "µV/m", -6}, {-3, "mV/m", -3}, {0, "V/m", 0}, {3, "kV/m", 3}}, 2},
+        {D::magnetic_field, {{always, "µA/m", -6}, {-3, "mA/m", -3}, {0, "A/m", 0}, {3, "kA/m", 3}}, 2},
         {D::angle, {{always, "rad", 0}}, 0},
         {D::temperature, {{always, "K", 0}}, 0},
     };

@@ -91,4 +91,59 @@ inline std::string with(std::string text, const std::string& part, const std::st
     return at == std::string::npos ? text : text.replace(at, part.size(), other);
 }
 
+/// The whole text, in canonical form, with every key that is written only where it is not the default.
+inline std::string full_text() {
+    std::string text = with(whole_text, R"(      "peak_voltage": "2 kV"
+    })",
+                            R"(      "peak_voltage": "2 kV",
+      "gap": "1 mm",
+      "plate_edges": "rounded",
+      "safety_factor": 2,
+      "current": "12 A"
+    },
+    "arrangement": "butterfly",
+    "added": [
+      {
+        "capacitance": "100 pF",
+        "connection": "parallel",
+        "peak_voltage": "3 kV",
+        "current": "5 A",
+        "q": 2000,
+        "note": "silver mica"
+      },
+      {
+        "capacitance": "1 nF",
+        "connection": "series"
+      }
+    ])");
+    text = with(text, R"(      "conductivity": "5 mS/m"
+    })",
+                R"(      "conductivity": "5 mS/m"
+    },
+    "altitude": "1800 m",
+    "air_temperature": "35 °C")");
+    return with(text, R"(      "20m"
+    ])",
+                R"(      "20m"
+    ],
+    "use": {
+      "habit": "share_of_slots",
+      "share": 0.3
+    },
+    "limits": [
+      "icnirp_1998",
+      "fcc_1_1310"
+    ],
+    "own_limits": [
+      {
+        "name": "local rule",
+        "electric": "28 V/m",
+        "magnetic": "0.092 uT",
+        "averaging": "6 min",
+        "tier": "occupational"
+      }
+    ],
+    "reach": "0.6 m")");
+}
+
 } // namespace loopwright::document

@@ -75,7 +75,7 @@ std::set<std::string> schema_keys(const Json& object) {
 
 // Keys that the reader knows in the object that starts behind a part of the whole sample.
 std::set<std::string> reader_keys(const std::string& part) {
-    return known_keys(message(with(whole_text, part, part + "\"qqqqqqqqqqqqqqqqqq\": 0, ")));
+    return known_keys(message(with(full_text(), part, part + "\"qqqqqqqqqqqqqqqqqq\": 0, ")));
 }
 
 const Json& schema() {
@@ -181,14 +181,17 @@ TEST(Reference, SchemaReaderAndPageKnowTheSameKeys) {
     EXPECT_EQ(reader_keys("\"capacitor\": {"), schema_keys(defs.at("capacitor")));
     EXPECT_EQ(reader_keys("\"loss\": {"), schema_keys(defs.at("capacitor").at("properties").at("loss")));
     EXPECT_EQ(reader_keys("\"rating\": {"), schema_keys(defs.at("capacitor").at("properties").at("rating")));
+    EXPECT_EQ(reader_keys("\"added\": [\n      {"), schema_keys(defs.at("added_capacitor")));
+    EXPECT_EQ(reader_keys("\"use\": {"), schema_keys(defs.at("use")));
+    EXPECT_EQ(reader_keys("\"own_limits\": [\n      {"), schema_keys(defs.at("own_limit")));
     EXPECT_EQ(reader_keys("\"coupling\": {"), schema_keys(defs.at("coupling")));
     EXPECT_EQ(reader_keys("\"site\": {"), schema_keys(defs.at("site")));
     EXPECT_EQ(reader_keys("\"ground\": {"),
               schema_keys(defs.at("site").at("properties").at("ground").at("oneOf").at(1)));
     EXPECT_EQ(reader_keys("\"station\": {"), schema_keys(defs.at("station")));
     const std::string page = content_of(root / "docs/reference/design-file.md");
-    for (const char* part :
-         {"loop", "conductor", "joint", "capacitor", "coupling", "feed_line", "site", "station", "catalog"}) {
+    for (const char* part : {"loop", "conductor", "joint", "capacitor", "added_capacitor", "coupling",
+                             "feed_line", "site", "station", "use", "own_limit", "catalog"}) {
         for (const std::string& key : schema_keys(defs.at(part))) {
             EXPECT_THAT(page, HasSubstr("`" + key + "`")) << part;
         }

@@ -46,6 +46,11 @@ REFUSED = [
     (("capacitor", "loss"), {"q": 1000, "series_resistance": "1 mΩ"}),
     (("capacitor", "loss", "q"), 1e13),
     (("capacitor", "rating", "voltage"), "1 kV"),
+    (("capacitor", "rating", "plate_edges"), "blunt"),
+    (("capacitor", "rating", "safety_factor"), 0.9),
+    (("capacitor", "arrangement"), "triple"),
+    (("capacitor", "added"), [{"capacitance": "10 pF"}]),
+    (("capacitor", "added"), [{"capacitance": "10 pF", "connection": "series", "gap": "1 mm"}]),
     (("coupling", "kind"), "wand"),
     (("coupling", "kind"), "tap"),  # without its length
     (("coupling",), {"kind": "transformer", "turns": 5}),
@@ -56,6 +61,10 @@ REFUSED = [
     (("site", "plane"), "sloping"),
     (("station", "region"), 4),
     (("station", "bands"), ["40m", "40m"]),
+    (("station", "use"), {"share": 0.2}),
+    (("station", "use"), {"habit": "share_of_slots", "share": 0}),
+    (("station", "limits"), ["fcc"]),
+    (("station", "own_limits"), [{"name": "local", "electric": "28 V/m"}]),
 ]
 
 

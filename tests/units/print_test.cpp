@@ -15,10 +15,11 @@ namespace {
 using D = Dimension;
 
 const std::vector<D>& all_dimensions() {
-    static const std::vector<D> all{D::number,      D::length,     D::frequency,      D::time,
-                                    D::angle,       D::resistance, D::capacitance,    D::inductance,
-                                    D::voltage,     D::current,    D::power,          D::conductivity,
-                                    D::temperature, D::per_kelvin, D::loss_per_length};
+    static const std::vector<D> all{D::number,        D::length,     D::frequency,       D::time,
+                                    D::angle,         D::resistance, D::capacitance,     D::inductance,
+                                    D::voltage,       D::current,    D::power,           D::conductivity,
+                                    D::temperature,   D::per_kelvin, D::loss_per_length, D::electric_field,
+                                    D::magnetic_field};
     return all;
 }
 
@@ -57,6 +58,8 @@ TEST(Canonical, IsShortAndInTheTradesUnits) {
     EXPECT_EQ(canonical(per_kelvin(0.00393)), "0.00393 /K");
     EXPECT_EQ(canonical(volts(2000)), "2 kV");
     EXPECT_EQ(canonical(watts(5)), "5 W");
+    EXPECT_EQ(canonical(ElectricField::from_value(28)), "28 V/m");
+    EXPECT_EQ(canonical(MagneticField::from_value(0.073)), "73 mA/m");
     EXPECT_EQ(canonical(1e12, D::number), "1e12");
     EXPECT_EQ(canonical(-0.0, D::length), "0 m");
     EXPECT_THROW((void)canonical(std::nan(""), D::length), base::ProgramError);

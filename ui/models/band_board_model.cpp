@@ -1,5 +1,6 @@
 #include "models/band_board_model.hpp"
 
+#include "loop/design_parts.hpp"
 #include "models/chart_content.hpp"
 #include "models/headline.hpp"
 #include "models/verdict_words.hpp"
@@ -171,8 +172,7 @@ QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
         return QVariant::fromValue(
             Bar{Bar::Kind::against_limit, r.capacitor_voltage_peak / capacitor.rating.peak_voltage->value});
     case capacitance: {
-        const units::Capacitance low = capacitor.minimum.value + capacitor.stray.value;
-        const units::Capacitance high = capacitor.maximum.value + capacitor.stray.value;
+        const auto [low, high] = loop::capacitor_range(capacitor);
         const double place = std::log(r.tuning_capacitance / low) / std::log(high.value() / low.value());
         return std::isfinite(place) ? QVariant::fromValue(Bar{Bar::Kind::within_range, place}) : QVariant();
     }

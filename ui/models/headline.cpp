@@ -1,6 +1,7 @@
 #include "models/headline.hpp"
 
 #include "band/emission.hpp"
+#include "loop/design_parts.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 
@@ -135,15 +136,17 @@ Headline tuning(const Resonance& r, const design::Design& design) {
                   r.in_capacitor_range ? Standing::good : Standing::bad,
                   true,
                   {}};
-    const units::Capacitance stray = design.capacitor.stray.value;
-    const QString low = short_text(units::Typed<units::Capacitance>(design.capacitor.minimum.value + stray));
-    const QString high = short_text(units::Typed<units::Capacitance>(design.capacitor.maximum.value + stray));
-    const QString which = stray.value() > 0.0 ? Headlines::tr("capacitor with stray: %1 to %2").arg(low, high)
-                                              : Headlines::tr("capacitor: %1 to %2").arg(low, high);
+    const auto reached = loop::capacitor_range(design.capacitor);
+    const QString low = short_text(units::Typed<units::Capacitance>(reached.low));
+    const QString high = short_text(units::Typed<units::Capacitance>(reached.high));
+    const QString which = !design.capacitor.added.empty()
+                              ? Headlines::tr("capacitor with what is added: %1 to %2").arg(low, high)
+                          : design.capacitor.stray.value.value() > 0.0
+                              ? Headlines::tr("capacitor with stray: %1 to %2").arg(low, high)
+                              : Headlines::tr("capacitor: %1 to %2").arg(low, high);
     const auto& range = r.tuning_capacitance_range;
-    const bool edge = r.in_capacitor_range && known(range) &&
-                      (range.low < design.capacitor.minimum.value + stray ||
-                       range.high > design.capacitor.maximum.value + stray);
+    const bool edge =
+        r.in_capacitor_range && known(range) && (range.low < reached.low || range.high > reached.high);
     if (edge) {
         line.standing = Standing::doubtful;
     }

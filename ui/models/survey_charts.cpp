@@ -1,6 +1,7 @@
 #include "models/survey_charts.hpp"
 
 #include "band/emission.hpp"
+#include "loop/design_parts.hpp"
 #include "models/headline.hpp"
 #include "models/model_words.hpp"
 
@@ -102,10 +103,12 @@ ChartContent capacitance(const Curves& curves, const design::Capacitor& capacito
                {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
                 Measure::capacitance, Meaning::capacitor},
                [](const Resonance& r) { return r.tuning_capacitance.value(); });
-    const double stray_F = capacitor.stray.value.value();
-    const double low_F = capacitor.minimum.value.value() + stray_F;
-    const double high_F = capacitor.maximum.value.value() + stray_F;
-    const QString with = stray_F > 0 ? Charts::tr(" with stray") : QString();
+    const auto range = loop::capacitor_range(capacitor);
+    const double low_F = range.low.value();
+    const double high_F = range.high.value();
+    const QString with = !capacitor.added.empty()            ? Charts::tr(" with what is added")
+                         : capacitor.stray.value.value() > 0 ? Charts::tr(" with stray")
+                                                             : QString();
     content.shades.push_back({low_F, high_F, Meaning::capacitor});
     content.limits.push_back(
         {high_F,

@@ -18,7 +18,6 @@ using units::ohms;
 using units::per_kelvin;
 using units::picofarads;
 using units::siemens_per_metre;
-using units::volts;
 using units::watts;
 
 std::string item(const char* list, std::size_t index) {
@@ -107,9 +106,8 @@ void check_capacitor(const Capacitor& capacitor, Refusals& refusals) {
     refusals.range("capacitor.stray", capacitor.stray, picofarads(0), high);
     check_loss(capacitor.loss, refusals);
     refusals.range("capacitor.contact_resistance", capacitor.contact_resistance, ohms(0), ohms(1000));
-    if (capacitor.rating.peak_voltage) {
-        refusals.range("capacitor.rating.peak_voltage", *capacitor.rating.peak_voltage, volts(1), volts(1e6));
-    }
+    check_rating(capacitor.rating, refusals);
+    check_added(capacitor.added, refusals);
 }
 
 void check_site(const Design& design, Refusals& refusals) {
@@ -117,6 +115,9 @@ void check_site(const Design& design, Refusals& refusals) {
     refusals.range("site.tilt", site.tilt, units::degrees(-90), units::degrees(90));
     const bool height = refusals.range("site.lowest_point", site.lowest_point, metres(0), metres(1000));
     refusals.range("site.standing_level", site.standing_level, metres(0), metres(1000));
+    refusals.range("site.altitude", site.altitude, metres(-500), metres(9000));
+    refusals.range("site.air_temperature", site.air_temperature, units::degrees_celsius(-60),
+                   units::degrees_celsius(60));
     const Ground& ground = site.ground;
     if (ground.kind == GroundKind::free_space) {
         return;
@@ -163,6 +164,7 @@ void check_station(const Station& station, Refusals& refusals) {
             refusals.add(item("station.bands", i), name, "each band once");
         }
     }
+    check_exposure(station, refusals);
 }
 
 } // namespace loopwright::design::detail

@@ -70,10 +70,13 @@ void check_loop(const Design& design, Refusals& refusals);
 void check_conductor(const Conductor& conductor, Refusals& refusals);
 void check_joints(const std::vector<Joint>& joints, Refusals& refusals);
 void check_capacitor(const Capacitor& capacitor, Refusals& refusals);
+void check_rating(const CapacitorRating& rating, Refusals& refusals);
+void check_added(const std::vector<AddedCapacitor>& added, Refusals& refusals);
 void check_coupling(const Design& design, Refusals& refusals);
 void check_coupling_loop(const Design& design, Refusals& refusals); ///< a design with a coupling loop
 void check_feed_line(const FeedLine& line, Refusals& refusals);
 void check_site(const Design& design, Refusals& refusals);
 void check_station(const Station& station, Refusals& refusals);
+void check_exposure(const Station& station, Refusals& refusals); ///< use, limits, reach
 
 } // namespace loopwright::design::detail

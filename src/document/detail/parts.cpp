@@ -5,17 +5,12 @@
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "design/names.hpp"
+#include "document/detail/choice.hpp"
+#include "document/detail/hazard_parts.hpp"
 #include "ground/ground_classes.hpp"
 
 namespace loopwright::document::detail {
 namespace {
-
-template <class Choice>
-void choice(const Fields& fields, const std::string& key, Choice& target) {
-    if (const auto index = fields.word(key, design::names<Choice>())) {
-        target = static_cast<Choice>(*index);
-    }
-}
 
 void read_loop(const Fields& fields, design::LoopShape& loop) {
     fields.need("outline", "circle, polygon or rectangle");
@@ -180,6 +175,8 @@ void read_site(const Fields& fields, design::Site& site) {
     fields.quantity("lowest_point", site.lowest_point);
     fields.quantity("standing_level", site.standing_level);
     read_ground(fields, site.ground);
+    fields.quantity("altitude", site.altitude);
+    fields.quantity("air_temperature", site.air_temperature);
 }
 
 // Ids and names are stored as the tables spell them; what is unknown is kept, and refused by the validation.
@@ -197,6 +194,12 @@ void read_station(const Fields& fields, design::Station& station) {
             name = band->name;
         }
     }
+    if (const auto use = fields.object("use", {"habit", "share", "over"})) {
+        read_use(*use, station.use.emplace());
+    }
+    station.limits = fields.words("limits");
+    station.own_limits = read_own_limits(fields);
+    fields.quantity("reach", station.reach);
 }
 
 } // namespace
@@ -233,8 +236,8 @@ void check_format(const Node& root, const std::string& format, const std::string
 }
 
 const std::vector<std::string>& capacitor_keys() {
-    static const std::vector<std::string> keys{"minimum", "maximum", "stray", "loss", "contact_resistance",
-                                               "rating"};
+    static const std::vector<std::string> keys{
+        "minimum", "maximum", "stray", "loss", "contact_resistance", "rating", "arrangement", "added"};
     return keys;
 }
 
@@ -252,9 +255,12 @@ design::Capacitor read_capacitor(const Fields& fields) {
         loss->number("exponent", capacitor.loss.exponent);
     }
     fields.quantity("contact_resistance", capacitor.contact_resistance);
-    if (const auto rating = fields.object("rating", {"peak_voltage"})) {
-        rating->quantity("peak_voltage", capacitor.rating.peak_voltage);
+    if (const auto rating =
+            fields.object("rating", {"peak_voltage", "gap", "plate_edges", "safety_factor", "current"})) {
+        read_rating(*rating, capacitor.rating);
     }
+    choice(fields, "arrangement", capacitor.arrangement);
+    capacitor.added = read_added(fields);
     return capacitor;
 }
 
@@ -285,11 +291,12 @@ design::Design read_document(const Node& root, const std::string& name) {
     if (const auto line = document.object("feed_line", {"length", "impedance", "loss"})) {
         read_feed_line(*line, design.feed_line.emplace());
     }
-    if (const auto site =
-            document.object("site", {"plane", "tilt", "lowest_point", "standing_level", "ground"})) {
+    if (const auto site = document.object("site", {"plane", "tilt", "lowest_point", "standing_level",
+                                                   "ground", "altitude", "air_temperature"})) {
         read_site(*site, design.site);
     }
-    if (const auto station = document.object("station", {"power", "emission", "region", "bands"})) {
+    if (const auto station = document.object(
+            "station", {"power", "emission", "region", "bands", "use", "limits", "own_limits", "reach"})) {
         read_station(*station, design.station);
     }
     return design;

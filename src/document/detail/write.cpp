@@ -1,65 +1,12 @@
 #include "document/detail/write.hpp"
 
-#include "base/error.hpp"
 #include "design/names.hpp"
+#include "document/detail/part.hpp"
 #include "document/detail/parts.hpp"
-#include "units/text.hpp"
-
-#include <nlohmann/json.hpp>
-
-#include <cmath>
+#include "document/detail/write_hazards.hpp"
 
 namespace loopwright::document::detail {
 namespace {
-
-using Json = nlohmann::ordered_json;
-using units::Typed;
-
-// As typed, where that still says the value.
-template <class Quantity>
-std::string quantity(const Typed<Quantity>& typed) {
-    if (!typed.text.empty()) {
-        try {
-            if (units::parse<Quantity>(typed.text, "") == typed.value) {
-                return typed.text;
-            }
-        } catch (const base::InputError&) { // written canonically below
-        }
-    }
-    return units::canonical(typed.value);
-}
-
-// Whole numbers without a decimal point.
-Json number(double value) {
-    if (value == std::floor(value) && std::abs(value) < 1e15) {
-        return static_cast<long long>(value);
-    }
-    return value;
-}
-
-// Fields that the outline or form does not use are written only where they differ from the default: so
-// nothing that a person typed is lost.
-class Part {
-public:
-    template <class Value>
-    void used(const char* key, const Value& value) {
-        json_[key] = value;
-    }
-    template <class Quantity>
-    void used(const char* key, const Typed<Quantity>& typed) {
-        json_[key] = quantity(typed);
-    }
-    template <class Value>
-    void maybe(bool use, const char* key, const Value& value, const Value& standard) {
-        if (use || !(value == standard)) {
-            used(key, value);
-        }
-    }
-    Json take() { return std::move(json_); }
-
-private:
-    Json json_ = Json::object();
-};
 
 Json loop_part(const design::LoopShape& loop) {
     const design::LoopShape standard;
@@ -140,9 +87,10 @@ Json capacitor_part(const design::Capacitor& capacitor) {
     part.used("stray", capacitor.stray);
     part.maybe(false, "loss", loss_part(capacitor.loss), Json(Json::object()));
     part.used("contact_resistance", capacitor.contact_resistance);
-    if (capacitor.rating.peak_voltage) {
-        part.used("rating", Json{{"peak_voltage", quantity(*capacitor.rating.peak_voltage)}});
-    }
+    part.maybe(false, "rating", rating_part(capacitor.rating), Json(Json::object()));
+    part.maybe(false, "arrangement", design::name_of(capacitor.arrangement),
+               design::name_of(design::SectionArrangement::single));
+    part.maybe(false, "added", added_part(capacitor.added), Json(Json::array()));
     return part.take();
 }
 
@@ -199,6 +147,9 @@ Json site_part(const design::Site& site) {
     part.used("lowest_point", site.lowest_point);
     part.used("standing_level", site.standing_level);
     part.used("ground", ground_part(site.ground));
+    const design::Site standard;
+    part.maybe(false, "altitude", site.altitude, standard.altitude);
+    part.maybe(false, "air_temperature", site.air_temperature, standard.air_temperature);
     return part.take();
 }
 
@@ -208,6 +159,12 @@ Json station_part(const design::Station& station) {
     part.used("emission", station.emission);
     part.used("region", station.region);
     part.used("bands", station.bands);
+    if (station.use) {
+        part.used("use", use_part(*station.use));
+    }
+    part.maybe(false, "limits", station.limits, std::vector<std::string>());
+    part.maybe(false, "own_limits", own_limits_part(station.own_limits), Json(Json::array()));
+    part.given("reach", station.reach);
     return part.take();
 }
 

@@ -27,13 +27,21 @@ struct Family {
     const char* word;
 };
 const Family families[] = {
-    {"m", Dimension::length, "numc k", "meter"},      {"m", Dimension::length, "numc k", "metre"},
-    {"Hz", Dimension::frequency, "m kMG", "hertz"},   {"s", Dimension::time, "pnum ", "second"},
-    {"ohm", Dimension::resistance, "num kMG", "ohm"}, {"F", Dimension::capacitance, "pnum ", "farad"},
-    {"H", Dimension::inductance, "pnum ", "henry"},   {"V", Dimension::voltage, "num kM", "volt"},
-    {"A", Dimension::current, "num k", "ampere"},     {"A", Dimension::current, "num k", "amp"},
-    {"W", Dimension::power, "pnum kM", "watt"},       {"S/m", Dimension::conductivity, "num kMG", nullptr},
+    {"m", Dimension::length, "numc k", "meter"},
+    {"m", Dimension::length, "numc k", "metre"},
+    {"Hz", Dimension::frequency, "m kMG", "hertz"},
+    {"s", Dimension::time, "pnum ", "second"},
+    {"ohm", Dimension::resistance, "num kMG", "ohm"},
+    {"F", Dimension::capacitance, "pnum ", "farad"},
+    {"H", Dimension::inductance, "pnum ", "henry"},
+    {"V", Dimension::voltage, "num kM", "volt"},
+    {"A", Dimension::current, "num k", "ampere"},
+    {"A", Dimension::current, "num k", "amp"},
+    {"W", Dimension::power, "pnum kM", "watt"},
+    {"S/m", Dimension::conductivity, "num kMG", nullptr},
     {"rad", Dimension::angle, "m ", "radian"},
+    {"V/m", Dimension::electric_field, "num kM", nullptr},
+    {"A/m", Dimension::magnetic_field, "num kM", nullptr},
 };
 
 // All others. 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
@@ -80,6 +88,12 @@ const UnitDef singles[] = {
     {"%/degC", Dimension::per_kelvin, 1, -2},
     {"ppm/K", Dimension::per_kelvin, 1, -6},
     {"ppm/degC", Dimension::per_kelvin, 1, -6},
+    // Flux density in air over the magnetic constant.
+    {"T", Dimension::magnetic_field, 1 / constants::magnetic_constant_H_m, 0},
+    {"mT", Dimension::magnetic_field, 1 / constants::magnetic_constant_H_m, -3},
+    {"uT", Dimension::magnetic_field, 1 / constants::magnetic_constant_H_m, -6},
+    {"nT", Dimension::magnetic_field, 1 / constants::magnetic_constant_H_m, -9},
+    {"V/cm", Dimension::electric_field, 1, 2},
     {"dB/m", Dimension::loss_per_length, 1, 0},
     {"dB/100m", Dimension::loss_per_length, 1, -2},
     {"dB/100 m", Dimension::loss_per_length, 1, -2},
@@ -168,6 +182,8 @@ const Words words[] = {
     {Dimension::temperature, "temperature", "'20 degC' or '68 degF'"},
     {Dimension::per_kelvin, "temperature coefficient", "'0.00393 /K'"},
     {Dimension::loss_per_length, "loss per length", "'4.5 dB/100m'"},
+    {Dimension::electric_field, "electric field strength", "'28 V/m'"},
+    {Dimension::magnetic_field, "magnetic field strength", "'0.073 A/m'"},
 };
 
 const Words& words_for(Dimension dimension) {
