@@ -120,10 +120,10 @@ Result invocation(const Collected& collected) {
         return wrong(&command, in_quotes(collected.files[1]) +
                                    " is one argument too many; a value with a blank needs quotes");
     }
-    if (collected.files.empty()) {
+    if (collected.files.empty() && command.argument_needed) {
         return wrong(&command, in_quotes(command.name) + " needs a design file");
     }
-    Invocation asked{&command, collected.files.front(), {}, {}};
+    Invocation asked{&command, collected.files.empty() ? "" : collected.files.front(), {}, {}};
     for (const Option& each : command.options) {
         const std::vector<std::string>& values = collected.values.find(each.name)->second;
         if (const std::string sentence = problem(each, values); !sentence.empty()) {

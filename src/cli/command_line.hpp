@@ -12,7 +12,7 @@ namespace loopwright::cli {
 /// A command with its file and the options that were given; flags have an empty value.
 struct Invocation {
     const Command* command = nullptr;
-    std::string file;
+    std::string file; ///< or the command's other argument; empty where it is left out
     std::map<std::string, std::string, std::less<>> values; ///< of a repeatable option: the first
     std::map<std::string, std::vector<std::string>, std::less<>> repeated; ///< of repeatable options: all
     [[nodiscard]] bool has(std::string_view option) const { return values.find(option) != values.end(); }

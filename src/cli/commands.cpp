@@ -186,6 +186,23 @@ std::vector<Command> table() {
           help},
          {{"loopwright-cli field my.loop --frequency 14.1MHz --power 5W --at 0m,1.5m,0.5m --json",
            "The fields a metre and a half in front of the loop."}}},
+        {Action::limits,
+         "limits",
+         "the exposure limits: standard, edition, table and values",
+         "Lists the limit tables that a verdict can be held against, all or one, with standard, edition, "
+         "table, "
+         "tier and averaging time. With a frequency: the field strengths there. Tables that stand from "
+         "memory "
+         "are marked. Which limits bind is for the law of the place.",
+         {{"--frequency", "F", "Also the values at this frequency, 10 kHz to 1 GHz.", false, {}},
+          json,
+          csv,
+          help},
+         {{"loopwright-cli limits", "All tables."},
+          {"loopwright-cli limits icnirp_2020 --frequency 7.074MHz --json",
+           "One, with its values, for a script."}},
+         "ID",
+         false},
         {Action::check_file,
          "check-file",
          "whether a design file is accepted",
@@ -207,6 +224,11 @@ std::vector<Command> table() {
 const std::vector<Command>& commands() {
     static const std::vector<Command> all = table();
     return all;
+}
+
+std::string shown_argument(const Command& command) {
+    const std::string argument(command.argument);
+    return command.argument_needed ? argument : "[" + argument + "]";
 }
 
 const Command* find_command(std::string_view name) {

@@ -1,6 +1,7 @@
 #pragma once
 // The one table of commands: parsing, help, manual page, shell completion and docs/reference/cli.md come from
 // it.
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -17,7 +18,7 @@ struct Option {
     bool repeatable = false;
 };
 
-enum class Action { bands, point, sweep, report, match, pattern, height, field, check_file };
+enum class Action { bands, point, sweep, report, match, pattern, height, field, limits, check_file };
 
 struct Example {
     std::string_view line;
@@ -31,7 +32,12 @@ struct Command {
     std::string_view text;    ///< a few sentences
     std::vector<Option> options;
     std::vector<Example> examples;
+    std::string_view argument = "FILE"; ///< what stands in front of the options
+    bool argument_needed = true;
 };
+
+/// "FILE", "[ID]".
+[[nodiscard]] std::string shown_argument(const Command& command);
 
 [[nodiscard]] const std::vector<Command>& commands();
 [[nodiscard]] const Command* find_command(std::string_view name);

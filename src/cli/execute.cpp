@@ -5,6 +5,7 @@
 #include "base/version.hpp"
 #include "cli/check_file.hpp"
 #include "cli/help.hpp"
+#include "cli/limits.hpp"
 #include "cli/match.hpp"
 #include "cli/options.hpp"
 #include "cli/outcomes.hpp"
@@ -133,6 +134,7 @@ Outcome on_design(const Invocation& asked) {
         return height(asked, std::move(design));
     case Action::field:
         return field(asked, std::move(design));
+    case Action::limits:
     case Action::check_file:
         break;
     }
@@ -148,7 +150,14 @@ Outcome execute(const Invocation& asked) {
         return {"", sentence(error.what()), usage};
     }
     try {
-        return asked.command->action == Action::check_file ? check_file(asked) : on_design(asked);
+        switch (asked.command->action) {
+        case Action::check_file:
+            return check_file(asked);
+        case Action::limits:
+            return limits(asked);
+        default:
+            return on_design(asked);
+        }
     } catch (const base::InputError& error) {
         return {"", sentence(error.what()), refused};
     }

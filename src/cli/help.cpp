@@ -44,7 +44,7 @@ std::string statuses() {
 } // namespace
 
 std::string synopsis(const Command& command) {
-    std::string out = std::string(command.name) + " FILE";
+    std::string out = std::string(command.name) + " " + shown_argument(command);
     for (const Option& option : command.options) {
         if (option.name == "--help") {
             continue;

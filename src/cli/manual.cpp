@@ -36,7 +36,9 @@ std::string term(const std::string& bold, const std::string& italic, std::string
 }
 
 std::string synopsis_line(const Command& command) {
-    std::string out = "\\fB" + escaped(program) + " " + escaped(command.name) + "\\fR \\fIFILE\\fR";
+    std::string out = "\\fB" + escaped(program) + " " + escaped(command.name) + "\\fR " +
+                      (command.argument_needed ? "" : "[") + "\\fI" + escaped(command.argument) + "\\fR" +
+                      (command.argument_needed ? "" : "]");
     for (const Option& option : command.options) {
         if (option.name == "--help") {
             continue;

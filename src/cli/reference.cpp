@@ -1,5 +1,6 @@
 #include "cli/help.hpp"
 
+#include "report/limits.hpp"
 #include "report/match.hpp"
 #include "report/point_fields.hpp"
 
@@ -96,6 +97,10 @@ std::string match_part() {
            keys_table("loopwright-coupling-sizes-1", report::coupling_sizes_keys());
 }
 
+std::string limits_part() {
+    return "\n### Keys of limits\n\n" + keys_table("loopwright-limits-1", report::limits_keys());
+}
+
 } // namespace
 
 std::string reference_markdown() {
@@ -116,7 +121,7 @@ std::string reference_markdown() {
     for (const Command& command : commands()) {
         out += command_part(command);
     }
-    return out + key_part() + match_part();
+    return out + key_part() + match_part() + limits_part();
 }
 
 } // namespace loopwright::cli

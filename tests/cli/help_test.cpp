@@ -11,8 +11,8 @@ namespace {
 
 using testing::HasSubstr;
 
-const std::vector<std::string> all_commands = {"bands",   "point",  "sweep", "report",    "match",
-                                               "pattern", "height", "field", "check-file"};
+const std::vector<std::string> all_commands = {"bands",   "point",  "sweep", "report", "match",
+                                               "pattern", "height", "field", "limits", "check-file"};
 
 std::string expected(const std::string& name) {
     return read_file(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "tests/cli/expected" / name);
@@ -36,7 +36,8 @@ TEST(Help, OfEveryCommandFitsATerminalAndNamesItsOptions) {
     for (const std::string& command : all_commands) {
         const Result result = run({command, "--help"});
         EXPECT_EQ(result.status, 0);
-        EXPECT_THAT(result.out, HasSubstr("Usage: loopwright-cli " + command + " FILE"));
+        EXPECT_THAT(result.out, HasSubstr("Usage: loopwright-cli " + command +
+                                          (command == "limits" ? " [ID]" : " FILE")));
         EXPECT_THAT(result.out, HasSubstr("--help"));
         std::istringstream lines(result.out);
         for (std::string line; std::getline(lines, line);) {
@@ -91,7 +92,7 @@ std::string completed(const std::string& words) {
 TEST(Completion, OffersCommandsOptionsAndChoices) {
     EXPECT_EQ(completed("loopwright-cli s"), "sweep\n");
     EXPECT_EQ(completed("loopwright-cli ''"),
-              "bands point sweep report match pattern height field check-file --help --version\n");
+              "bands point sweep report match pattern height field limits check-file --help --version\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --c"), "--compare-dipole\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --model f"), "full-wave\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --frequency 7"), "\n");
