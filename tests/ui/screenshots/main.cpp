@@ -10,6 +10,7 @@
 #include "pages/bands_pattern_view.hpp"
 #include "ui/harness.hpp"
 #include "ui/screenshots/figures.hpp"
+#include "ui/screenshots/sections.hpp"
 
 #include <QApplication>
 #include <QDir>
@@ -133,7 +134,9 @@ int main(int argc, char** argv) {
         settings.set_other_model_beside(false);
         settings.set_current_drawn(false);
         all = save_groups(window, folder, scheme) && all;
+        all = test::save_coupling(window, folder, scheme) && all;
         all = save_dialogs(folder, scheme) && all;
+        all = test::save_more_dialogs(window, folder, scheme) && all;
         all = test::save_figures(folder, scheme) && all;
     }
     return all ? 0 : 1;
