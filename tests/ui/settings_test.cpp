@@ -31,6 +31,26 @@ TEST(SettingsTest, AreKeptBetweenTwoStarts) {
     EXPECT_FALSE(again.unfolded(QStringLiteral("loop"), false));
 }
 
+TEST(SettingsTest, TheDipoleIsKeptAndNonsenseIsNot) {
+    const QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("settings.ini"));
+    const settings::DipoleChoice chosen{false, {units::metres(7.5), true, units::degrees(40)}};
+    {
+        settings::Settings settings(file);
+        EXPECT_EQ(settings.dipole(), settings::DipoleChoice{});
+        settings.set_dipole(chosen);
+    }
+    EXPECT_EQ(settings::Settings(file).dipole(), chosen);
+    QFile spoilt(file);
+    ASSERT_TRUE(spoilt.open(QIODevice::WriteOnly));
+    spoilt.write("[dipole]\nheight_m=nan\ndirection_rad=1e9\nvertical=true\n");
+    spoilt.close();
+    const settings::DipoleChoice read = settings::Settings(file).dipole();
+    EXPECT_EQ(read.dipole.height, loop::ComparisonDipole{}.height);
+    EXPECT_EQ(read.dipole.azimuth, loop::ComparisonDipole{}.azimuth);
+    EXPECT_TRUE(read.dipole.vertical);
+}
+
 TEST(SettingsTest, RecentFilesAreNewestFirstAndExist) {
     const QTemporaryDir folder;
     settings::Settings settings(folder.filePath(QStringLiteral("settings.ini")));

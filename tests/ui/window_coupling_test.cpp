@@ -8,7 +8,7 @@
 #include "ui/harness.hpp"
 
 #include <QAction>
-#include <QCheckBox>
+#include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
 #include <QTest>
@@ -28,11 +28,20 @@ protected:
         window().document().start_from(design);
         window().focus().set_band(QStringLiteral("30m"));
         find<inputs::Fold>("group.coupling")->set_unfolded(true);
-        find<QCheckBox>("coupling")->click();
+        choose_kind(1);
         panel_ = window().findChild<pages::CouplingPanel*>();
         ASSERT_TRUE(matched());
     }
     const design::Design& design() { return window().document().design(); }
+    /// 0: none, 1: loop, 2: tap, 3: transformer; by keyboard.
+    void choose_kind(int kind) {
+        auto* box = find<QComboBox>("coupling");
+        box->setFocus();
+        press(Qt::Key_Home);
+        for (int i = 0; i < kind; ++i) {
+            press(Qt::Key_Down);
+        }
+    }
     bool matched() {
         return QTest::qWaitFor([this] { return panel_->match().result() && !panel_->match().stale(); },
                                patience_ms);
@@ -91,10 +100,10 @@ TEST_F(WindowCouplingTest, SizedForAllBandsNamesEach) {
     find<QPushButton>("coupling.size_all")->click();
     EXPECT_TRUE(find<QPushButton>("coupling.cancel")->isVisible());
     ASSERT_TRUE(sized());
-    const auto& sizes = panel_->sizing().result()->sizes;
-    ASSERT_TRUE(sizes.common_diameter.has_value());
-    EXPECT_NEAR(design().coupling->diameter.value.value(), sizes.common_diameter->value(), 0.5001e-3);
-    EXPECT_EQ(sizes.rows.size(), 2U);
+    const auto& found = panel_->sizing().result()->size;
+    ASSERT_TRUE(found.size.has_value());
+    EXPECT_NEAR(design().coupling->diameter.value.value(), *found.size, 0.5001e-3);
+    EXPECT_EQ(found.rows.size(), 2U);
     for (const char* band : {"on 40m", "on 30m"}) {
         EXPECT_TRUE(shown("coupling.sized").contains(QLatin1String(band)))
             << shown("coupling.sized").toStdString();

@@ -4,6 +4,7 @@
 #include "document/design_file.hpp"
 #include "pages/bands_page.hpp"
 #include "printing/chart_export.hpp"
+#include "report/match.hpp"
 #include "report/table.hpp"
 #include "report/tables.hpp"
 
@@ -11,6 +12,7 @@
 #include <QFileInfo>
 #include <QMessageBox>
 
+#include <cmath>
 #include <filesystem>
 
 namespace loopwright::app {
@@ -78,6 +80,14 @@ void BandsActions::export_curve() {
         actions_->export_table(report::to_csv(report::sweep_data(*data->survey)),
                                printing::file_stem(title) + QStringLiteral("-curve"));
     }
+}
+
+void BandsActions::export_match(const jobs::MatchReportResult& match) {
+    const QString title = QString::fromStdString(match.request.design.title);
+    constexpr double kilo = 1e3;
+    const QString at = QString::number(std::lround(match.request.frequency.value() / kilo));
+    actions_->export_table(report::to_csv(report::match_curve_data(match.report)),
+                           QStringLiteral("%1-vswr-%2-khz").arg(printing::file_stem(title), at));
 }
 
 void BandsActions::compare_with_file() {

@@ -1,5 +1,6 @@
 #pragma once
-// What the Bands page asks for and the page alone cannot do: files, printer, a second design.
+// What the pages ask for and a page alone cannot do: files, printer, a second design.
+#include "jobs/coupling_jobs.hpp"
 #include "pages/context.hpp"
 #include "printing/print_actions.hpp"
 
@@ -28,6 +29,8 @@ public:
     void export_figure(const std::shared_ptr<const charts::Figure>& figure);
     void export_bands();
     void export_curve();
+    /// The VSWR curve around a match, as a table.
+    void export_match(const jobs::MatchReportResult& match);
     /// Asks for a design file to lay over this design.
     void compare_with_file();
 

@@ -54,9 +54,9 @@ HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
         tr("How far people must stay away is not computed yet. Keep everybody well away while "
            "transmitting, and follow the exposure rules where you are."));
     distance_->setAccessibleDescription(distance_->toolTip());
-    connect(&context_.survey, &jobs::SurveyJob::started, this, &HazardStrip::refresh);
-    connect(&context_.survey, &jobs::SurveyJob::finished, this, &HazardStrip::refresh);
-    connect(&context_.survey, &jobs::SurveyJob::failed, this, &HazardStrip::refresh);
+    connect(&context_.survey, &jobs::Job::started, this, &HazardStrip::refresh);
+    connect(&context_.survey, &jobs::Job::finished, this, &HazardStrip::refresh);
+    connect(&context_.survey, &jobs::Job::failed, this, &HazardStrip::refresh);
     refresh();
 }
 

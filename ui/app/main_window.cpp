@@ -6,6 +6,7 @@
 #include "dialogs/explanation_dialog.hpp"
 #include "pages/bands_page.hpp"
 #include "pages/build_page.hpp"
+#include "pages/coupling_panel.hpp"
 #include "pages/headline_panel.hpp"
 
 #include <QCloseEvent>
@@ -70,6 +71,13 @@ void MainWindow::build_pages() {
     bands_ = new pages::BandsPage(context_, pages_);
     bands_actions_ = new BandsActions(context_, *bands_, this);
     add_page(bands_, tr("Bands"));
+    connect(&build_->match(), &pages::CouplingPanel::figure_export_wanted, bands_actions_,
+            &BandsActions::export_figure);
+    connect(&build_->match(), &pages::CouplingPanel::curve_export_wanted, this, [this] {
+        if (const auto match = build_->match().match().result()) {
+            bands_actions_->export_match(*match);
+        }
+    });
 }
 
 void MainWindow::add_page(QWidget* page, const QString& name) {
@@ -90,7 +98,7 @@ void MainWindow::connect_session() {
     connect(&document_, &session::Document::replaced, this, [this] { focus_to_choose_ = true; });
     connect(&document_, &session::Document::state_changed, this, &MainWindow::show_title);
     connect(&comparison_, &session::Comparison::changed, this, &MainWindow::start_comparison);
-    connect(&survey_, &jobs::SurveyJob::finished, this, &MainWindow::choose_focus);
+    connect(&survey_, &jobs::Job::finished, this, &MainWindow::choose_focus);
 }
 
 /// The point first: it is small, and what the eye is on.

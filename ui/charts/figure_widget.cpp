@@ -30,6 +30,8 @@ FigureWidget::FigureWidget(QWidget* parent)
     setMouseTracking(true);
     menu_->addAction(tr("&Copy picture"), this, &FigureWidget::copy);
     menu_->addAction(tr("E&xport picture…"), this, &FigureWidget::export_wanted);
+    table_ = menu_->addAction(tr("Export &table as CSV…"), this, &FigureWidget::table_wanted);
+    table_->setVisible(false);
     button_->setText(QStringLiteral("\u22EE"));
     button_->setAutoRaise(true);
     button_->setToolTip(tr("Copy, export"));
@@ -73,6 +75,10 @@ void FigureWidget::set_enlarged(bool enlarged) {
     if (enlarge_ != nullptr) {
         enlarge_->setText(enlarged ? tr("&Back to all charts") : tr("&Enlarge"));
     }
+}
+
+void FigureWidget::set_table(bool offered) {
+    table_->setVisible(offered);
 }
 
 void FigureWidget::mouseDoubleClickEvent(QMouseEvent* event) {

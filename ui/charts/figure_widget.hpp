@@ -34,6 +34,8 @@ public:
     /// The owner can give it the whole page: a menu entry and a double click ask for it.
     void set_enlargeable();
     void set_enlarged(bool enlarged);
+    /// Its numbers can be had as a table: a menu entry asks for it.
+    void set_table(bool offered);
 
 public Q_SLOTS:
     /// A picture on white paper to the clipboard.
@@ -41,6 +43,7 @@ public Q_SLOTS:
 
 Q_SIGNALS:
     void export_wanted();
+    void table_wanted();
     void enlarge_toggled();
 
 protected:
@@ -60,6 +63,7 @@ private:
     QToolButton* button_;
     QMenu* menu_;
     QAction* enlarge_ = nullptr; ///< none: not offered
+    QAction* table_;
     QList<FigureWord> words_;
     qsizetype pointed_ = -1;
     bool stale_ = false;

@@ -11,17 +11,18 @@ std::shared_ptr<const MatchReportResult> run_match_report(const MatchReportReque
     auto result = std::make_shared<MatchReportResult>();
     result->request = request;
     result->report = coupling::match_report(request.design, request.frequency,
-                                            request.design.station.power.value, request.vswr_limit);
-    return result;
+                                            request.design.station.power.value, request.vswr_limit, stop);
+    return result->report.complete ? result : nullptr;
 }
 
 std::shared_ptr<const SizingResult> run_sizing(const SizingRequest& request, const base::StopToken& stop,
                                                const base::Progress& progress) {
     auto result = std::make_shared<SizingResult>();
     result->request = request;
-    result->sizes =
-        coupling::coupling_sizes(request.design, request.frequencies, units::ohms(50), stop, progress);
-    return result->sizes.complete ? result : nullptr;
+    const auto& line = request.design.feed_line;
+    result->size = coupling::feed_size(request.design, request.frequencies,
+                                       line ? line->impedance.value : units::ohms(50), stop, progress);
+    return result->size.complete ? result : nullptr;
 }
 
 } // namespace loopwright::jobs

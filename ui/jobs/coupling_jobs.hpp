@@ -1,7 +1,7 @@
 #pragma once
 // Away from the window's thread: all that is asked of the match at one frequency, and the size of coupling
-// loop that matches.
-#include "coupling/coupling_size.hpp"
+// that matches.
+#include "coupling/feed_size.hpp"
 #include "coupling/match_report.hpp"
 #include "jobs/job.hpp"
 
@@ -20,7 +20,7 @@ struct MatchReportResult {
     coupling::MatchReport report;
 };
 
-/// Throws base::InputError for a design without a coupling, or one that does not fit.
+/// Null after a stop. Throws base::InputError for a design without a coupling, or one that does not fit.
 [[nodiscard]] std::shared_ptr<const MatchReportResult> run_match_report(const MatchReportRequest& request,
                                                                         const base::StopToken& stop,
                                                                         const base::Progress& progress);
@@ -37,9 +37,10 @@ struct SizingRequest {
 
 struct SizingResult {
     SizingRequest request;
-    coupling::CouplingSizes sizes;
+    coupling::FeedSize size;
 };
 
+/// On the impedance of the feed line, without one 50 ohm. Throws base::InputError as coupling::feed_size.
 [[nodiscard]] std::shared_ptr<const SizingResult>
 run_sizing(const SizingRequest& request, const base::StopToken& stop, const base::Progress& progress);
 

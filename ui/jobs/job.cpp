@@ -20,6 +20,7 @@ Job::~Job() {
 
 void Job::start_work(Work work) {
     ++generation_;
+    busy_ = true;
     stop_.request_stop();
     if (running_) {
         waiting_ = std::move(work); // launched when the stopped worker reports
@@ -32,6 +33,7 @@ void Job::start_work(Work work) {
 void Job::cancel() {
     if (running_ || waiting_) {
         ++generation_;
+        busy_ = false;
         waiting_ = nullptr;
         stop_.request_stop();
         Q_EMIT cancelled();
@@ -40,6 +42,7 @@ void Job::cancel() {
 
 void Job::forget() {
     ++generation_;
+    busy_ = false;
     waiting_ = nullptr;
     stop_.request_stop();
     result_.reset();
@@ -91,6 +94,7 @@ void Job::take(int generation, const Outcome& outcome) {
     if (generation != generation_) {
         return; // cancelled meanwhile
     }
+    busy_ = false;
     if (outcome.result) {
         result_ = outcome.result;
         result_generation_ = generation;

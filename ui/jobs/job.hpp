@@ -24,6 +24,9 @@ public:
     /// True while the result belongs to an older request than the newest one: show it greyed.
     [[nodiscard]] bool stale() const { return result_generation_ != generation_; }
     [[nodiscard]] bool running() const { return running_; }
+    /// True while the newest request is under way or waits for a stopped one; false once it is done, failed
+    /// or cancelled.
+    [[nodiscard]] bool busy() const { return busy_; }
     /// Counts the requests.
     [[nodiscard]] int generation() const { return generation_; }
     /// Stops; the last result stays, stale. Emits cancelled().
@@ -61,6 +64,7 @@ private:
     int generation_ = 0;
     int result_generation_ = 0;
     bool running_ = false;
+    bool busy_ = false;
 };
 
 /// A job with its kinds of request and result.

@@ -4,6 +4,7 @@
 #include "models/chart_content.hpp"
 #include "models/headline.hpp"
 #include "models/verdict_words.hpp"
+#include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -33,8 +34,10 @@ bool known(const units::Interval<Value>& range) {
 QString figure(const Resonance& r, int column) {
     switch (column) {
     case BandBoardModel::efficiency:
-    case BandBoardModel::compared_efficiency:
-        return number(100.0 * r.efficiency);
+    case BandBoardModel::compared_efficiency: {
+        const survey::EfficiencyFigure printed = survey::efficiency_to_print(r.efficiency, 3);
+        return number(100.0 * printed.share, printed.digits);
+    }
     case BandBoardModel::gain: {
         const QString text = r.gain_max ? decibels(*r.gain_max, QString()) : QString();
         return text.trimmed();

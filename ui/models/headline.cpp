@@ -4,6 +4,7 @@
 #include "loop/design_parts.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
+#include "survey/verdict.hpp"
 
 #include <QCoreApplication>
 
@@ -228,7 +229,8 @@ std::vector<Headline> nothing(const OperatingPoint& point) {
 } // namespace
 
 QString percent(double share, int digits) {
-    return number(100.0 * share, digits) + thin_space + QLatin1Char('%');
+    const survey::EfficiencyFigure printed = survey::efficiency_to_print(share, digits);
+    return number(100.0 * printed.share, printed.digits) + thin_space + QLatin1Char('%');
 }
 
 QString decibels(units::Decibel value, const QString& unit) {

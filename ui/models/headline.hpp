@@ -32,7 +32,8 @@ struct Headline {
 /// The first sentence of a point that says why no number is given; empty where numbers are.
 [[nodiscard]] QString reason_not_established(const loop::OperatingPoint& point);
 
-/// "23.4 %" of a share from 0 to 1.
+/// "23.4 %" of a share from 0 to 1. Just below a limit of the band verdicts it has more digits
+/// (survey::efficiency_to_print), so that it never reads as the limit.
 [[nodiscard]] QString percent(double share, int digits = 3);
 /// "−5.1 dBi": a tenth of a decibel is what such a number can mean.
 [[nodiscard]] QString decibels(units::Decibel value, const QString& unit);

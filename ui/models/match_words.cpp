@@ -5,6 +5,7 @@
 
 #include <QCoreApplication>
 
+#include <cmath>
 #include <complex>
 
 namespace loopwright::models {
@@ -78,7 +79,7 @@ std::vector<Headline> match_headlines(const coupling::MatchReport& report, doubl
 
 MatchPlot plot_of(const coupling::MatchReport& report, double vswr_limit) {
     if (!report.match) {
-        return no_match_plot(reason_not_established(report.alone), units::ohms(50), vswr_limit);
+        return no_match_plot(reason_not_established(report.alone), report.line, vswr_limit);
     }
     std::vector<coupling::MatchPoint> curve;
     for (const coupling::CurveRow& row : report.curve) {
@@ -87,32 +88,70 @@ MatchPlot plot_of(const coupling::MatchReport& report, double vswr_limit) {
     return match_plot(*report.match, curve, report.line, vswr_limit);
 }
 
-const units::Length* chosen_size(const coupling::CouplingSizes& sizes, bool common) {
-    if (common) {
-        return sizes.common_diameter ? &*sizes.common_diameter : nullptr;
+QString size_name(design::CouplingKind kind) {
+    switch (kind) {
+    case design::CouplingKind::loop:
+        return MatchWords::tr("Coupling loop diameter");
+    case design::CouplingKind::tap:
+        return MatchWords::tr("Tap length");
+    case design::CouplingKind::transformer:
+        return MatchWords::tr("Turns of the line");
     }
-    const bool some = !sizes.rows.empty() && sizes.rows.front().best;
-    return some ? &sizes.rows.front().best->diameter : nullptr;
+    return {};
 }
 
-QString sizing_words(const coupling::CouplingSizes& sizes, const QStringList& names, bool common,
-                     units::UnitSystem system) {
-    const units::Length* size = chosen_size(sizes, common);
-    if (size == nullptr) {
+namespace {
+QString size_text(design::CouplingKind kind, double size, units::UnitSystem system) {
+    if (kind == design::CouplingKind::transformer) {
+        const int turns = static_cast<int>(size);
+        return turns == 1 ? MatchWords::tr("1 turn") : MatchWords::tr("%1 turns").arg(turns);
+    }
+    constexpr double millimetre = 1e-3; // what can be built
+    return short_text(millimetre * std::round(size / millimetre), units::Dimension::length, system);
+}
+} // namespace
+
+QString size_text(const design::Coupling& coupling, units::UnitSystem system) {
+    switch (coupling.kind) {
+    case design::CouplingKind::loop:
+        return short_text(coupling.diameter, system);
+    case design::CouplingKind::tap:
+        return short_text(coupling.tap_length, system);
+    case design::CouplingKind::transformer:
+        return size_text(coupling.kind, coupling.turns, system);
+    }
+    return {};
+}
+
+QString coupling_model_words(design::CouplingKind kind) {
+    switch (kind) {
+    case design::CouplingKind::loop:
+        return MatchWords::tr("Solved as a wire together with the loop.");
+    case design::CouplingKind::tap:
+        return MatchWords::tr("A circuit model beside the full-wave loop: the inductances of rod, links and "
+                              "tapped conductor. The figures show the way; trim the rod on the meter.");
+    case design::CouplingKind::transformer:
+        return MatchWords::tr("A circuit model in series with the full-wave loop: turns, inductance, loss "
+                              "and leakage of the core as entered. Saturation, heating and the winding's "
+                              "capacitance are not in it.");
+    }
+    return {};
+}
+
+QString sizing_words(const coupling::FeedSize& found, const QStringList& names, units::UnitSystem system) {
+    if (!found.size) {
         return {};
     }
     QStringList each;
-    for (qsizetype i = 0; i < static_cast<qsizetype>(sizes.rows.size()); ++i) {
-        const coupling::CouplingRow& row = sizes.rows[static_cast<std::size_t>(i)];
-        const coupling::Match* match =
-            common ? (row.common ? &*row.common : nullptr) : (row.best ? &row.best->match : nullptr);
+    for (qsizetype i = 0; i < static_cast<qsizetype>(found.rows.size()); ++i) {
+        const coupling::FeedSizeRow& row = found.rows[static_cast<std::size_t>(i)];
         const QString reach = row.in_capacitor_range ? QString() : MatchWords::tr(" (out of reach)");
-        each << (match != nullptr
-                     ? MatchWords::tr("%1 on %2%3").arg(vswr_text(match->vswr), names.value(i), reach)
+        each << (row.match
+                     ? MatchWords::tr("%1 on %2%3").arg(vswr_text(row.match->vswr), names.value(i), reach)
                      : MatchWords::tr("not established on %1").arg(names.value(i)));
     }
     return MatchWords::tr("%1: VSWR %2")
-        .arg(short_text(size->value(), units::Dimension::length, system), each.join(QStringLiteral(", ")));
+        .arg(size_text(found.kind, *found.size, system), each.join(QStringLiteral(", ")));
 }
 
 } // namespace loopwright::models

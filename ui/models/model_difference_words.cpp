@@ -3,10 +3,12 @@
 #include "models/headline.hpp"
 #include "models/match_plot.hpp"
 #include "models/model_charts.hpp"
+#include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
 #include <QStringList>
 
+#include <algorithm>
 #include <cmath>
 
 namespace loopwright::models {
@@ -17,10 +19,37 @@ struct Charts {
     Q_DECLARE_TR_FUNCTIONS(Charts)
 };
 
-/// "+12 %", of a ratio.
-QString apart(double ratio) {
-    const QString text = percent(std::abs(ratio - 1.0), 2);
-    return (ratio < 1.0 ? QStringLiteral("\u2212") : QStringLiteral("+")) + text;
+QString sign_of(double difference) {
+    return difference < 0.0 ? QStringLiteral("\u2212") : QStringLiteral("+");
+}
+
+/// A difference as a whole number of the least that means something: two digits at most, none below it.
+double meant(double difference, double least) {
+    const double size = std::abs(difference);
+    const double two_digits = std::pow(10.0, std::floor(std::log10(size)) - 1.0);
+    const double step = std::max(two_digits, least);
+    return step * std::round(size / step);
+}
+
+/// "+12 %", of a ratio; a thousandth is less than either mesh or formula can say.
+QString resistance_apart(double ratio) {
+    constexpr double least = 1e-3;
+    const double difference = ratio - 1.0;
+    if (std::abs(difference) < least) {
+        return Charts::tr("resistance the same within 0.1\u2009%");
+    }
+    const double percents = 100.0 * meant(difference, least);
+    return Charts::tr("resistance %1%2\u2009%").arg(sign_of(difference), plain_number(percents, 3));
+}
+
+/// "+2.8 pF"; a hundredth of a picofarad is less than the gap's own uncertainty by far.
+QString capacitance_apart(double difference_F) {
+    constexpr double least_F = 0.01e-12, pico = 1e12;
+    if (std::abs(difference_F) < least_F) {
+        return Charts::tr("capacitance the same within 0.01\u2009pF");
+    }
+    return Charts::tr("capacitance %1%2\u2009pF")
+        .arg(sign_of(difference_F), plain_number(pico * meant(difference_F, least_F), 4));
 }
 
 /// What stands against what.
@@ -28,17 +57,14 @@ QString summary(const ModelPoints& points, const loop::ModelDifference& differen
     QStringList parts;
     if (difference.efficiency_ratio) {
         parts << Charts::tr("efficiency %1 against %2")
-                     .arg(percent(points.full_wave->resonance->efficiency),
-                          percent(points.closed_form->resonance->efficiency));
+                     .arg(percent(points.full_wave->resonance->efficiency, 2),
+                          percent(points.closed_form->resonance->efficiency, 2));
     }
     if (difference.resistance_ratio) {
-        parts << Charts::tr("resistance %1").arg(apart(*difference.resistance_ratio));
+        parts << resistance_apart(*difference.resistance_ratio);
     }
     if (difference.capacitance) {
-        const double more_F = difference.capacitance->value();
-        parts << Charts::tr("capacitance %1%2")
-                     .arg(more_F < 0 ? QString() : QStringLiteral("+"),
-                          measured_text(Measure::capacitance, more_F));
+        parts << capacitance_apart(difference.capacitance->value());
     }
     return parts.join(QStringLiteral(", "));
 }

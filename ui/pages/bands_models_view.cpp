@@ -3,55 +3,109 @@
 #include "charts/chart_grid.hpp"
 #include "models/model_charts.hpp"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QProgressBar>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, progress_px = 160;
+constexpr int unit_px = 8, progress_px = 160, patience_ms = 250;
 constexpr double hundred = 100.0;
 } // namespace
 
 ModelsView::ModelsView(const Context& context, charts::ChartGroup& group, QWidget* parent)
-    : QWidget(parent), context_(context), grid_(new charts::ChartGrid(group, this)), words_(new QLabel(this)),
-      progress_(new QProgressBar(this)) {
+    : QWidget(parent), context_(context), group_(group), grid_(new charts::ChartGrid(group, this)),
+      words_(new QLabel(this)), state_(new QLabel(this)), progress_(new QProgressBar(this)),
+      stop_(new QPushButton(tr("Stop"), this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(unit_px / 2);
-    words_->setWordWrap(true);
-    words_->setTextFormat(Qt::PlainText);
-    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    words_->setAccessibleName(tr("Why the models part"));
-    progress_->setFixedWidth(progress_px);
-    progress_->setTextVisible(false);
-    progress_->setAccessibleName(tr("Progress of the other model"));
-    column->addWidget(words_);
-    column->addWidget(progress_);
-    column->addWidget(grid_, 1);
-    connect(&context_.survey, &jobs::SurveyJob::finished, this, &ModelsView::ask);
-    connect(&context_.survey, &jobs::SurveyJob::started, this, &ModelsView::show_state);
-    connect(&context_.focus, &session::Focus::changed, this, &ModelsView::show_words);
-    connect(&other_, &jobs::SurveyJob::finished, this, &ModelsView::show_charts);
-    connect(&other_, &jobs::SurveyJob::progressed, progress_,
-            [this](double share) { progress_->setValue(static_cast<int>(hundred * share)); });
-    connect(&other_, &jobs::SurveyJob::failed, words_,
-            [this](const QString& message) { words_->setText(tr("Not established: %1").arg(message)); });
+    build(column);
+    connect_jobs();
+    connect_zoom();
     show_state();
 }
 
 ModelsView::~ModelsView() = default;
 
+void ModelsView::build(QVBoxLayout* column) {
+    words_->setWordWrap(true);
+    words_->setTextFormat(Qt::PlainText);
+    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    words_->setAccessibleName(tr("Why the models part"));
+    state_->setWordWrap(true);
+    state_->setTextFormat(Qt::PlainText);
+    state_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    progress_->setFixedWidth(progress_px);
+    progress_->setTextVisible(false);
+    progress_->setAccessibleName(tr("Progress of the other model"));
+    stop_->setAccessibleName(tr("Stop computing the other model"));
+    stop_->setToolTip(tr("Stop computing; the last curves stay, greyed"));
+    stop_->setAccessibleDescription(stop_->toolTip());
+    auto* row = new QHBoxLayout;
+    row->addWidget(state_, 1);
+    row->addWidget(progress_);
+    row->addWidget(stop_);
+    column->addWidget(words_);
+    column->addLayout(row);
+    column->addWidget(grid_, 1);
+}
+
+void ModelsView::connect_jobs() {
+    patience_.setSingleShot(true);
+    patience_.setInterval(patience_ms);
+    connect(&patience_, &QTimer::timeout, this, &ModelsView::show_state);
+    connect(&context_.survey, &jobs::Job::finished, this, &ModelsView::ask);
+    connect(&context_.survey, &jobs::Job::failed, this, [this](const QString& message) {
+        failure_ = message;
+        show_state();
+    });
+    connect(&context_.survey, &jobs::Job::started, this, [this] {
+        failure_.clear();
+        patience_.start();
+    });
+    connect(&context_.focus, &session::Focus::changed, this, &ModelsView::show_words);
+    connect(stop_, &QPushButton::clicked, &other_, &jobs::Job::cancel);
+    connect(&other_, &jobs::Job::finished, this, &ModelsView::take_result);
+    connect(&other_, &jobs::Job::cancelled, this, [this] {
+        patience_.stop();
+        show_state();
+    });
+    connect(&other_, &jobs::Job::progressed, progress_,
+            [this](double share) { progress_->setValue(static_cast<int>(hundred * share)); });
+    connect(&other_, &jobs::Job::failed, this, [this](const QString& message) {
+        failure_ = message;
+        show_state();
+    });
+}
+
+void ModelsView::connect_zoom() {
+    for (jobs::ZoomedSurvey* zoomed : {&zoomed_, &zoomed_other_}) {
+        connect(zoomed, &jobs::ZoomedSurvey::refined, this, &ModelsView::show_charts);
+        connect(zoomed, &jobs::ZoomedSurvey::state_changed, this, &ModelsView::show_state);
+        connect(&group_, &charts::ChartGroup::range_changed, zoomed, [this, zoomed] {
+            zoomed->look_at(units::hertz(group_.range().low), units::hertz(group_.range().high));
+        });
+    }
+}
+
 void ModelsView::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
+    zoomed_.set_seen(true);
+    zoomed_other_.set_seen(true);
     ask();
 }
 
+/// What nobody sees is not computed on.
 void ModelsView::hideEvent(QHideEvent* event) {
     QWidget::hideEvent(event);
-    if (other_.running()) {
-        other_.clear();
+    zoomed_.set_seen(false);
+    zoomed_other_.set_seen(false);
+    if (other_.busy()) {
+        other_.cancel();
         asked_for_.reset();
     }
 }
@@ -66,42 +120,57 @@ void ModelsView::ask() {
     survey::Request request = survey->request;
     request.model =
         request.model == loop::Model::full_wave ? loop::Model::closed_form : loop::Model::full_wave;
+    failure_.clear();
     progress_->setValue(0);
     other_.start(request);
+    patience_.start();
+}
+
+void ModelsView::take_result() {
+    shown_ = asked_for_;
+    shown_other_ = other_.result();
+    patience_.stop();
+    zoomed_.set_base(shown_);
+    zoomed_other_.set_base(shown_other_);
+    show_charts();
+    show_words();
     show_state();
 }
 
 void ModelsView::show_charts() {
-    const auto other = other_.result();
-    if (!other || !asked_for_) {
-        return;
-    }
-    charts_ =
-        std::make_shared<const std::vector<models::ChartContent>>(models::model_charts(*asked_for_, *other));
+    charts_ = std::make_shared<const std::vector<models::ChartContent>>(
+        models::model_charts(*zoomed_.survey(), *zoomed_other_.survey()));
     grid_->set_charts(charts_);
-    show_words();
-    show_state();
     Q_EMIT charts_changed();
 }
 
 void ModelsView::show_words() {
-    const auto other = other_.result();
-    if (!other || !asked_for_ || other_.stale()) {
+    if (!shown_) {
         return;
     }
-    const models::ModelPoints points =
-        models::model_points(*asked_for_, *other, context_.focus.band(), context_.focus.frequency().value());
-    words_->setText(models::model_difference_words(points, asked_for_->request.design.site.ground)
-                        .join(QLatin1Char('\n')));
+    const models::ModelPoints points = models::model_points(*shown_, *shown_other_, context_.focus.band(),
+                                                            context_.focus.frequency().value());
+    words_->setText(
+        models::model_difference_words(points, shown_->request.design.site.ground).join(QLatin1Char('\n')));
 }
 
 void ModelsView::show_state() {
-    const bool stale = other_.stale() || context_.survey.stale();
-    grid_->set_stale(stale);
-    progress_->setVisible(other_.running());
-    if (!charts_) {
-        words_->setText(tr("Computing the other model…"));
-    }
+    const bool waiting = !charts_ || other_.stale() || context_.survey.stale();
+    const bool stale = waiting && (!patience_.isActive() || !failure_.isEmpty());
+    const bool working = stale && failure_.isEmpty() && (other_.busy() || context_.survey.busy());
+    grid_->set_stale(stale || zoomed_.stale() || zoomed_other_.stale());
+    words_->setEnabled(!stale);
+    progress_->setVisible(working && other_.busy());
+    stop_->setVisible(working && other_.busy());
+    state_->setVisible(stale);
+    state_->setText(state_words(working));
+}
+
+QString ModelsView::state_words(bool working) const {
+    const QString old = charts_ ? tr(" What is greyed belongs to an older state.") : QString();
+    return working               ? tr("Computing the other model…")
+           : !failure_.isEmpty() ? tr("Not computed: %1").arg(failure_) + old
+                                 : tr("Stopped.") + old;
 }
 
 } // namespace loopwright::pages

@@ -2,6 +2,7 @@
 // Both models over frequency and the reasons where they part. The other model's survey is computed only while
 // this is seen.
 #include "charts/chart_group.hpp"
+#include "jobs/zoomed_survey.hpp"
 #include "models/readout_model.hpp"
 #include "pages/context.hpp"
 
@@ -10,6 +11,8 @@
 
 class QLabel;
 class QProgressBar;
+class QPushButton;
+class QVBoxLayout;
 
 namespace loopwright::charts {
 class ChartGrid;
@@ -27,6 +30,9 @@ public:
     /// Null before both models are there.
     [[nodiscard]] const models::Charts& shown_charts() const { return charts_; }
     [[nodiscard]] const QLabel& words() const { return *words_; }
+    [[nodiscard]] const QLabel& state() const { return *state_; }
+    [[nodiscard]] QPushButton& stop() { return *stop_; }
+    [[nodiscard]] jobs::SurveyJob& job() { return other_; }
 
 Q_SIGNALS:
     /// New charts are there.
@@ -37,17 +43,30 @@ protected:
     void hideEvent(QHideEvent* event) override;
 
 private:
+    using Survey = std::shared_ptr<const survey::Survey>;
+    void build(QVBoxLayout* column);
+    void connect_jobs();
+    void connect_zoom();
     void ask();
+    void take_result();
     void show_charts();
     void show_words();
     void show_state();
+    [[nodiscard]] QString state_words(bool working) const;
     Context context_;
+    charts::ChartGroup& group_;
     jobs::SurveyJob other_;
-    std::shared_ptr<const survey::Survey> asked_for_; ///< the survey that other_ is to go with
+    Survey asked_for_; ///< the survey that other_ is to go with
+    Survey shown_, shown_other_;
+    jobs::ZoomedSurvey zoomed_, zoomed_other_; ///< of shown_ and shown_other_
     models::Charts charts_;
     charts::ChartGrid* grid_;
     QLabel* words_;
+    QLabel* state_;
     QProgressBar* progress_;
+    QPushButton* stop_;
+    QString failure_; ///< why there is no newer result
+    QTimer patience_; ///< what takes less is not worth a sign
 };
 
 } // namespace loopwright::pages

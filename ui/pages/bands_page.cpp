@@ -49,6 +49,7 @@ BandsPage::BandsPage(const Context& context, QWidget* parent)
     stale_timer_.setSingleShot(true);
     stale_timer_.setInterval(patience_ms);
     connect_context();
+    connect_zoom();
     follow_focus();
 }
 
@@ -83,14 +84,14 @@ QWidget* BandsPage::build_lower() {
 }
 
 void BandsPage::connect_context() {
-    connect(&context_.survey, &jobs::SurveyJob::finished, this, &BandsPage::refresh_when_seen);
-    connect(&context_.compared_survey, &jobs::SurveyJob::finished, this, &BandsPage::refresh_when_seen);
-    connect(&context_.compared_survey, &jobs::SurveyJob::cleared, this, &BandsPage::refresh_when_seen);
-    connect(&context_.survey, &jobs::SurveyJob::started, &stale_timer_, qOverload<>(&QTimer::start));
-    connect(&context_.survey, &jobs::SurveyJob::progressed, progress_,
+    connect(&context_.survey, &jobs::Job::finished, this, &BandsPage::refresh_when_seen);
+    connect(&context_.compared_survey, &jobs::Job::finished, this, &BandsPage::refresh_when_seen);
+    connect(&context_.compared_survey, &jobs::Job::cancelled, this, &BandsPage::refresh_when_seen);
+    connect(&context_.survey, &jobs::Job::started, &stale_timer_, qOverload<>(&QTimer::start));
+    connect(&context_.survey, &jobs::Job::progressed, progress_,
             [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
     connect(&stale_timer_, &QTimer::timeout, this, &BandsPage::show_state);
-    connect(&context_.survey, &jobs::SurveyJob::failed, this, [this](const QString& message) {
+    connect(&context_.survey, &jobs::Job::failed, this, [this](const QString& message) {
         stale_timer_.stop();
         show_state();
         state_->setText(tr("Not computed: %1 The figures below are those of the last design that could be.")
@@ -103,6 +104,17 @@ void BandsPage::connect_context() {
     connect(&group_, &charts::ChartGroup::crosshair_moved, this, &BandsPage::show_readout);
 }
 
+/// Deep in a zoom more points are computed; until they are there the lines between the few are greyed.
+void BandsPage::connect_zoom() {
+    for (jobs::ZoomedSurvey* zoomed : {&zoomed_, &zoomed_compared_}) {
+        connect(zoomed, &jobs::ZoomedSurvey::refined, this, &BandsPage::refresh_charts);
+        connect(zoomed, &jobs::ZoomedSurvey::state_changed, this, &BandsPage::show_state);
+        connect(&group_, &charts::ChartGroup::range_changed, zoomed, [this, zoomed] {
+            zoomed->look_at(units::hertz(group_.range().low), units::hertz(group_.range().high));
+        });
+    }
+}
+
 void BandsPage::refresh_when_seen() {
     dirty_ = true;
     if (isVisible()) {
@@ -112,9 +124,17 @@ void BandsPage::refresh_when_seen() {
 
 void BandsPage::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
+    zoomed_.set_seen(true);
+    zoomed_compared_.set_seen(true);
     if (dirty_) {
         refresh();
     }
+}
+
+void BandsPage::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    zoomed_.set_seen(false);
+    zoomed_compared_.set_seen(false);
 }
 
 void BandsPage::resizeEvent(QResizeEvent* event) {
@@ -143,10 +163,9 @@ void BandsPage::refresh() {
     const auto compared = current ? context_.compared_survey.result() : nullptr;
     const QString name = context_.comparison.name();
     model_->set_surveys(survey, compared, name);
-    charts_ = std::make_shared<const std::vector<models::ChartContent>>(
-        models::survey_charts(*survey, compared.get(), name));
-    show_readout_of_group();
-    grid_->set_charts(charts_);
+    zoomed_.set_base(survey);
+    zoomed_compared_.set_base(compared);
+    refresh_charts();
     conditions_->setText(tr("Figures: %1").arg(models::conditions(*survey)));
     if (!context_.survey.stale()) {
         stale_timer_.stop();
@@ -156,11 +175,18 @@ void BandsPage::refresh() {
     share_height();
 }
 
+void BandsPage::refresh_charts() {
+    charts_ = std::make_shared<const std::vector<models::ChartContent>>(models::survey_charts(
+        *zoomed_.survey(), zoomed_compared_.survey().get(), context_.comparison.name()));
+    show_readout_of_group();
+    grid_->set_charts(charts_);
+}
+
 /// Greys what belongs to an older state, once that has lasted a moment.
 void BandsPage::show_state() {
     const bool stale = context_.survey.stale() && !stale_timer_.isActive();
     board_->set_stale(stale);
-    grid_->set_stale(stale);
+    grid_->set_stale(stale || zoomed_.stale() || zoomed_compared_.stale());
     progress_->setVisible(stale && context_.survey.running());
     if (!stale) {
         state_->hide();

@@ -3,6 +3,7 @@
 #include "charts/chart_group.hpp"
 #include "charts/chart_picture.hpp"
 #include "charts/figure.hpp"
+#include "jobs/zoomed_survey.hpp"
 #include "models/readout_model.hpp"
 #include "pages/context.hpp"
 
@@ -54,6 +55,8 @@ public:
     [[nodiscard]] QTabBar& groups() { return *tabs_; }
     [[nodiscard]] PatternView& pattern() { return *pattern_; }
     [[nodiscard]] HeightView& height() { return *height_; }
+    /// More points where the charts are zoomed into.
+    [[nodiscard]] const jobs::ZoomedSurvey& zoomed() const { return zoomed_; }
     [[nodiscard]] ModelsView& model_comparison() { return *models_; }
     /// What stands below an exported chart.
     [[nodiscard]] charts::Origin origin() const;
@@ -70,6 +73,7 @@ Q_SIGNALS:
 
 protected:
     void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -82,7 +86,9 @@ private:
     void give_room();
     [[nodiscard]] static QString title_of(const design::Design& design);
     void connect_context();
+    void connect_zoom();
     void refresh();
+    void refresh_charts();
     void refresh_when_seen();
     void show_state();
     void follow_focus();
@@ -108,6 +114,7 @@ private:
     PatternView* pattern_ = nullptr;
     HeightView* height_ = nullptr;
     ModelsView* models_ = nullptr;
+    jobs::ZoomedSurvey zoomed_, zoomed_compared_;
     QTimer stale_timer_;
     bool dirty_ = true;
     bool divided_by_hand_ = false; ///< the person has moved the splitter

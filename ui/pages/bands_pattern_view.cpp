@@ -11,16 +11,13 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
-#include <numbers>
-
 namespace loopwright::pages {
 
 namespace {
 
 constexpr int unit_px = 8;
 constexpr int height_field_px = 88;
-constexpr double full_turn = 2.0 * std::numbers::pi;
-constexpr double lowest_m = 0.1, highest_m = 100.0;
+constexpr double full_turn = settings::most_dipole_turn_rad;
 enum Wire { none, horizontal, vertical };
 
 jobs::PatternJob& pattern_job(jobs::Job& job) {
@@ -31,8 +28,10 @@ jobs::PatternJob& pattern_job(jobs::Job& job) {
 
 PatternView::PatternView(const Context& context, QWidget* parent)
     : FocusedView(context, new jobs::PatternJob, parent), wire_(new inputs::ChoiceField(this)) {
-    request_.dipole = loop::ComparisonDipole{};
-    height_m_ = request_.dipole->height.value();
+    const settings::DipoleChoice kept = this->context().settings.dipole();
+    request_.dipole = kept.dipole;
+    height_m_ = kept.dipole.height.value();
+    dipole_deg_rad_ = kept.dipole.azimuth.value();
     build_fields();
     auto* row = new QHBoxLayout;
     row->setSpacing(unit_px / 2);
@@ -52,17 +51,21 @@ void PatternView::build_fields() {
     auto* label = new QLabel(tr("Compare with a dipole:"), this);
     label->setBuddy(wire_);
     wire_->addItems({tr("none"), tr("horizontal"), tr("vertical")});
-    wire_->show_choice(Wire::horizontal);
+    const settings::DipoleChoice kept = context().settings.dipole();
+    wire_->show_choice(!kept.compared         ? Wire::none
+                       : kept.dipole.vertical ? Wire::vertical
+                                              : Wire::horizontal);
     wire_->setAccessibleName(tr("Dipole to compare with"));
     wire_->setToolTip(tr("A half-wave dipole without losses over the same ground"));
     wire_->setObjectName(QStringLiteral("pattern.wire"));
     row->addWidget(label);
     row->addWidget(wire_);
-    height_ = add_field(*row,
-                        {"pattern.height", tr("up at"), tr("Height of the dipole"),
-                         tr("Of the wire; of the lower end of a vertical dipole. No effect in free space."),
-                         lowest_m, highest_m, tr("a height from 0.1 m to 100 m")},
-                        units::Dimension::length, &height_m_);
+    height_ =
+        add_field(*row,
+                  {"pattern.height", tr("up at"), tr("Height of the dipole"),
+                   tr("Of the wire; of the lower end of a vertical dipole. No effect in free space."),
+                   settings::lowest_dipole_m, settings::highest_dipole_m, tr("a height from 0.1 m to 100 m")},
+                  units::Dimension::length, &height_m_);
     direction_ =
         add_field(*row,
                   {"pattern.direction", tr("runs toward"), tr("Direction of the dipole's wire"),
@@ -80,6 +83,7 @@ void PatternView::build_fields() {
     row->addStretch(1);
     connect(wire_, &inputs::ChoiceField::chosen, this, [this] {
         show_fields();
+        keep();
         want();
     });
     column().insertLayout(0, row);
@@ -105,6 +109,7 @@ inputs::Entry* PatternView::add_field(QHBoxLayout& row, const Field& field, unit
                 }
                 *value = si;
                 entry->field().set_value(si, text);
+                keep();
                 want();
             });
     return entry;
@@ -117,14 +122,22 @@ void PatternView::show_fields() {
     height_->field().set_unit_system(context().settings.unit_system());
 }
 
-void PatternView::start() {
-    request_.azimuth = units::radians(cut_rad_);
-    request_.dipole.reset();
-    if (wire_->currentIndex() != Wire::none) {
-        request_.dipole =
-            loop::ComparisonDipole{units::metres(height_m_), wire_->currentIndex() == Wire::vertical,
-                                   units::radians(dipole_deg_rad_)};
+/// As the fields say it, for this run and the next.
+void PatternView::keep() {
+    settings::DipoleChoice choice = context().settings.dipole();
+    choice.compared = wire_->currentIndex() != Wire::none;
+    if (choice.compared) { // one that is switched off stays what it was
+        choice.dipole.vertical = wire_->currentIndex() == Wire::vertical;
     }
+    choice.dipole.height = units::metres(height_m_);
+    choice.dipole.azimuth = units::radians(dipole_deg_rad_);
+    context().settings.set_dipole(choice);
+}
+
+void PatternView::start() {
+    const settings::DipoleChoice choice = context().settings.dipole();
+    request_.azimuth = units::radians(cut_rad_);
+    request_.dipole = choice.compared ? std::optional(choice.dipole) : std::nullopt;
     pattern_job(job()).start({context().document.design(), context().focus.frequency(), request_});
 }
 

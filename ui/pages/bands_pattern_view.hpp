@@ -35,6 +35,7 @@ private:
     void build_fields();
     inputs::Entry* add_field(QHBoxLayout& row, const Field& field, units::Dimension dimension, double* value);
     void show_fields();
+    void keep();
     field::PatternRequest request_;
     double height_m_ = 5.0, dipole_deg_rad_ = 0.0, cut_rad_ = 0.0;
     inputs::ChoiceField* wire_;

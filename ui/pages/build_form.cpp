@@ -6,6 +6,7 @@
 #include "pages/coupling_panel.hpp"
 #include "pages/form_group.hpp"
 #include "pages/joints_editor.hpp"
+#include "pages/line_loss_editor.hpp"
 
 #include <QFormLayout>
 #include <QLabel>
@@ -26,10 +27,7 @@ BuildForm::BuildForm(const Context& context, QWidget* parent)
     add_group(conductor_group(), true);
     add_joints();
     add_group(capacitor_group(), true);
-    FormGroup* coupling = add_group(coupling_group(), false);
-    auto* match = new CouplingPanel(context_, coupling);
-    coupling->add_wide(
-        match, [match](const design::Design& design) { match->setVisible(design.coupling.has_value()); });
+    add_coupling();
     add_group(site_group(), true);
     FormGroup* station = add_group(station_group(), true);
     auto* bands = new BandsChoice(context_, station);
@@ -86,6 +84,28 @@ FormGroup* BuildForm::add_group(const GroupSpec& spec, bool unfolded) {
     connect(group, &FormGroup::refreshed, fold, summarise);
     summarise();
     return group;
+}
+
+/// Coupling and feed line are one section: the match depends on both.
+void BuildForm::add_coupling() {
+    auto* section = new QWidget(this);
+    auto* column = new QVBoxLayout(section);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(unit_px / 2);
+    auto* coupling = new FormGroup(context_, coupling_group(), section);
+    auto* line = new FormGroup(context_, feed_line_group(), section);
+    match_ = new CouplingPanel(context_, section);
+    column->addWidget(coupling);
+    column->addWidget(line);
+    column->addWidget(new LineLossEditor(context_, section));
+    column->addWidget(match_);
+    inputs::Fold* fold = add_fold("coupling", tr("Coupling and feed line"), section, false);
+    const auto show = [this, fold, coupling, line] {
+        match_->setVisible(context_.document.design().coupling.has_value());
+        fold->set_summary(coupling->summary() + QStringLiteral(", ") + line->summary());
+    };
+    connect(line, &FormGroup::refreshed, fold, show);
+    show();
 }
 
 void BuildForm::add_joints() {

@@ -13,20 +13,24 @@ class Fold;
 
 namespace loopwright::pages {
 
+class CouplingPanel;
 class FormGroup;
 
 class BuildForm : public QWidget {
     Q_OBJECT
 public:
     explicit BuildForm(const Context& context, QWidget* parent = nullptr);
+    [[nodiscard]] CouplingPanel& match() { return *match_; }
 
 private:
     void add_title();
     FormGroup* add_group(const GroupSpec& spec, bool unfolded);
+    void add_coupling();
     void add_joints();
     inputs::Fold* add_fold(const std::string& id, const QString& title, QWidget* content, bool unfolded);
     Context context_;
     QVBoxLayout* column_;
+    CouplingPanel* match_ = nullptr;
 };
 
 } // namespace loopwright::pages

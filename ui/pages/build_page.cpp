@@ -39,7 +39,9 @@ BuildPage::BuildPage(const Context& context, QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(splitter_);
     splitter_->setChildrenCollapsible(false);
-    QScrollArea* form = scrolled(new BuildForm(context, this), this);
+    auto* fields = new BuildForm(context, this);
+    match_ = &fields->match();
+    QScrollArea* form = scrolled(fields, this);
     form->setObjectName(QStringLiteral("build.form"));
     inputs::tab_in_reading_order(form->widget());
     splitter_->addWidget(form);

@@ -8,6 +8,7 @@ class QSplitter;
 
 namespace loopwright::pages {
 
+class CouplingPanel;
 class HeadlinePanel;
 
 class BuildPage : public QWidget {
@@ -16,6 +17,7 @@ public:
     explicit BuildPage(const Context& context, QWidget* parent = nullptr);
     ~BuildPage() override;
     [[nodiscard]] const HeadlinePanel& headlines() const { return *headlines_; }
+    [[nodiscard]] CouplingPanel& match() { return *match_; }
 
 Q_SIGNALS:
     void explanation_wanted(const QString& id);
@@ -25,6 +27,7 @@ private:
     Context context_;
     QSplitter* splitter_;
     HeadlinePanel* headlines_;
+    CouplingPanel* match_ = nullptr;
 };
 
 } // namespace loopwright::pages

@@ -133,6 +133,7 @@ struct GroupSpec {
 [[nodiscard]] GroupSpec conductor_group();
 [[nodiscard]] GroupSpec capacitor_group();
 [[nodiscard]] GroupSpec coupling_group();
+[[nodiscard]] GroupSpec feed_line_group();
 [[nodiscard]] GroupSpec site_group();
 [[nodiscard]] GroupSpec station_group();
 

@@ -1,6 +1,5 @@
-// The groups "Coupling", "Site" and "Station".
+// The groups "Site" and "Station".
 #include "band/emission.hpp"
-#include "coupling/coupling_size.hpp"
 #include "design/soil.hpp"
 #include "ground/ground_classes.hpp"
 #include "pages/build_specs.hpp"
@@ -20,52 +19,6 @@ using design::Plane;
 struct BuildStation {
     Q_DECLARE_TR_FUNCTIONS(BuildStation)
 };
-
-bool has_coupling(const Design& d) {
-    return d.coupling.has_value();
-}
-
-/// A tap and a transformer have no loop to size.
-bool has_coupling_loop(const Design& d) {
-    return d.coupling && d.coupling->kind == design::CouplingKind::loop;
-}
-
-std::vector<QuantitySpec> coupling_fields() {
-    FieldWords diameter{
-        "coupling.diameter", BuildStation::tr("Coupling loop diameter"),
-        BuildStation::tr("Diameter of the small loop that feeds the large one, of its centre line. "
-                         "About a fifth of the large loop is usual.")};
-    FieldWords wire{"coupling.conductor_diameter", BuildStation::tr("Its conductor"),
-                    BuildStation::tr("Diameter of the coupling loop's conductor.")};
-    FieldWords offset{
-        "coupling.axis_offset", BuildStation::tr("Distance of the axes"),
-        BuildStation::tr("Between the axes of both conductors where the coupling loop is nearest, "
-                         "opposite the capacitor.")};
-    diameter.applies = wire.applies = offset.applies = has_coupling_loop;
-    const auto part = [](auto member) {
-        return [member](const Design& d) -> std::optional<inputs::Reading> {
-            if (!d.coupling) {
-                return std::nullopt;
-            }
-            const auto& typed = (*d.coupling).*member;
-            return inputs::Reading{typed.value.value(), QString::fromStdString(typed.text)};
-        };
-    };
-    const auto spec = [&](FieldWords words, auto member) {
-        QuantitySpec made;
-        made.words = std::move(words);
-        made.kind = {units::Dimension::length};
-        made.get = part(member);
-        made.set = [member](Design& d, double si, const std::string& text) {
-            if (d.coupling) {
-                (*d.coupling).*member = units::Typed<units::Length>(units::metres(si), text);
-            }
-        };
-        return made;
-    };
-    return {spec(diameter, &design::Coupling::diameter), spec(wire, &design::Coupling::conductor_diameter),
-            spec(offset, &design::Coupling::axis_offset)};
-}
 
 QStringList soil_classes() {
     QStringList names;
@@ -190,25 +143,6 @@ ChoiceSpec region_choice() {
 }
 
 } // namespace
-
-GroupSpec coupling_group() {
-    GroupSpec group{"coupling", BuildStation::tr("Coupling"), {}};
-    group.fields.emplace_back(CheckSpec{{"coupling", BuildStation::tr("Co&upling loop"),
-                                         BuildStation::tr("A small loop inside the large one, opposite the "
-                                                          "capacitor, feeds it. Its size sets the match.")},
-                                        has_coupling,
-                                        [](Design& d, bool on) {
-                                            if (on && !d.coupling) {
-                                                d.coupling = coupling::default_coupling(d);
-                                            } else if (!on) {
-                                                d.coupling.reset();
-                                            }
-                                        }});
-    for (QuantitySpec& spec : coupling_fields()) {
-        group.fields.emplace_back(std::move(spec));
-    }
-    return group;
-}
 
 GroupSpec site_group() {
     GroupSpec group{"site", BuildStation::tr("Site"), {}};

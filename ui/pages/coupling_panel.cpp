@@ -1,6 +1,5 @@
 #include "pages/coupling_panel.hpp"
 
-#include "band/emission.hpp"
 #include "charts/figure_widget.hpp"
 #include "charts/smith_figure.hpp"
 #include "charts/vswr_figure.hpp"
@@ -10,6 +9,7 @@
 #include "pages/standing.hpp"
 
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -24,10 +24,25 @@ constexpr double vswr_limit = 2.0;
 } // namespace
 
 void CouplingPanel::build_numbers(QVBoxLayout* column) {
+    kind_->setWordWrap(true);
+    kind_->setObjectName(QStringLiteral("coupling.model_limits"));
+    kind_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    column->addWidget(kind_);
     conditions_->setWordWrap(true);
     conditions_->setForegroundRole(QPalette::PlaceholderText);
     conditions_->setObjectName(QStringLiteral("match.conditions"));
     column->addWidget(conditions_);
+    auto* row = new QHBoxLayout;
+    working_->setWordWrap(true);
+    working_->setObjectName(QStringLiteral("match.state"));
+    stop_->setObjectName(QStringLiteral("match.stop"));
+    stop_->setAccessibleName(tr("Stop computing the match"));
+    stop_->setToolTip(tr("Stop computing; the last figures stay, greyed"));
+    stop_->setAccessibleDescription(stop_->toolTip());
+    connect(stop_, &QPushButton::clicked, &match_, &jobs::Job::cancel);
+    row->addWidget(working_, 1);
+    row->addWidget(stop_);
+    column->addLayout(row);
     auto* inner = new QVBoxLayout(numbers_);
     inner->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(unit_px);
@@ -40,28 +55,43 @@ void CouplingPanel::build_numbers(QVBoxLayout* column) {
     notices_->setObjectName(QStringLiteral("match.notices"));
     inner->addWidget(notices_);
     column->addWidget(numbers_);
+}
+
+void CouplingPanel::build_figures(QVBoxLayout* column) {
     smith_->setFixedHeight(smith_px);
     curve_->setFixedHeight(curve_px);
     for (charts::FigureWidget* figure : {smith_, curve_}) {
         figure->setAccessibleName(tr("Chart of the match"));
         figure->setToolTip(tr("Arrow keys walk along the curve and show its numbers."));
         column->addWidget(figure);
+        connect(figure, &charts::FigureWidget::export_wanted, this,
+                [this, figure] { Q_EMIT figure_export_wanted(figure->figure()); });
     }
+    curve_->set_table(true);
+    connect(curve_, &charts::FigureWidget::table_wanted, this, &CouplingPanel::curve_export_wanted);
 }
 
 void CouplingPanel::connect_context() {
-    patience_.setSingleShot(true);
-    patience_.setInterval(patience_ms);
-    connect(&patience_, &QTimer::timeout, this, &CouplingPanel::show_stale);
     connect(&context_.document, &session::Document::design_changed, this, [this] {
         sizing_.cancel(); // it was for another loop
+        show_kind();
         want_match();
     });
     connect(&context_.focus, &session::Focus::changed, this, &CouplingPanel::want_match);
+}
+
+void CouplingPanel::connect_match() {
+    patience_.setSingleShot(true);
+    patience_.setInterval(patience_ms);
+    connect(&patience_, &QTimer::timeout, this, &CouplingPanel::show_stale);
     connect(&match_, &jobs::Job::finished, this, &CouplingPanel::refresh);
+    connect(&match_, &jobs::Job::cancelled, this, [this] {
+        patience_.stop();
+        show_stale();
+    });
     connect(&match_, &jobs::Job::failed, this, [this](const QString& message) {
         patience_.stop();
-        conditions_->setText(tr("Not computed: %1").arg(message));
+        failure_ = message;
         show_stale();
     });
 }
@@ -82,13 +112,11 @@ void CouplingPanel::want_match() {
 
 void CouplingPanel::start_match() {
     wanted_ = false;
+    failure_.clear();
     if (!context_.document.design().coupling) {
         match_.clear();
         return;
     }
-    const bool loop = context_.document.design().coupling->kind == design::CouplingKind::loop;
-    one_->setVisible(loop); // a tap and a transformer have no loop to size
-    all_->setVisible(loop);
     match_.start({context_.document.design(), context_.focus.frequency(), vswr_limit});
     if (!patience_.isActive()) {
         patience_.start();
@@ -100,9 +128,7 @@ void CouplingPanel::refresh() {
     if (!result) {
         return;
     }
-    if (!match_.stale()) {
-        patience_.stop();
-    }
+    patience_.stop();
     const design::Design& design = result->request.design;
     conditions_->setText(tr("Match at %1, %2")
                              .arg(models::exact_frequency(result->request.frequency.value()),
@@ -164,9 +190,16 @@ void CouplingPanel::show_notices() {
 
 void CouplingPanel::show_stale() {
     const bool stale = match_.stale() && !patience_.isActive();
+    const bool working = stale && match_.busy();
     numbers_->setEnabled(!stale);
     smith_->set_stale(stale);
     curve_->set_stale(stale);
+    stop_->setVisible(working);
+    working_->setVisible(stale);
+    const QString old = match_.result() ? tr(" What is greyed belongs to an older state.") : QString();
+    working_->setText(working               ? tr("Computing the match…")
+                      : !failure_.isEmpty() ? tr("Not computed: %1").arg(failure_) + old
+                                            : tr("Stopped.") + old);
 }
 
 } // namespace loopwright::pages

@@ -1,4 +1,4 @@
-// The part of the Coupling section that finds the size of the coupling loop.
+// The part of the Coupling section that finds the size of the coupling that matches.
 #include "band/emission.hpp"
 #include "charts/figure_widget.hpp"
 #include "models/match_words.hpp"
@@ -18,22 +18,28 @@ namespace loopwright::pages {
 
 namespace {
 constexpr int unit_px = 8;
-constexpr double built_to_m = 1e-3; ///< nobody bends a coupling loop to better than a millimetre
+constexpr double built_to_m = 1e-3; ///< nobody bends a coupling loop or a rod to better than a millimetre
 } // namespace
 
 CouplingPanel::CouplingPanel(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), one_(new QPushButton(tr("Size it for this band"), this)),
       all_(new QPushButton(tr("Size it for all bands"), this)), cancel_(new QPushButton(tr("Cancel"), this)),
-      progress_(new QProgressBar(this)), sized_(new QLabel(this)), conditions_(new QLabel(this)),
+      stop_(new QPushButton(tr("Stop"), this)), progress_(new QProgressBar(this)), sized_(new QLabel(this)),
+      kind_(new QLabel(this)), working_(new QLabel(this)), conditions_(new QLabel(this)),
       numbers_(new QWidget(this)), grid_(new QGridLayout), notices_(new QLabel(numbers_)),
       smith_(new charts::FigureWidget(this)), curve_(new charts::FigureWidget(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(unit_px * 2, 0, 0, 0);
     column->setSpacing(unit_px);
     build_sizing(column);
+    build_progress(column);
     build_numbers(column);
+    build_figures(column);
     connect_context();
+    connect_match();
     show_sizing();
+    show_kind();
+    show_stale();
 }
 
 void CouplingPanel::build_sizing(QVBoxLayout* column) {
@@ -43,6 +49,13 @@ void CouplingPanel::build_sizing(QVBoxLayout* column) {
     buttons->addWidget(all_);
     buttons->addStretch();
     column->addLayout(buttons);
+    one_->setObjectName(QStringLiteral("coupling.size_one"));
+    all_->setObjectName(QStringLiteral("coupling.size_all"));
+    connect(one_, &QPushButton::clicked, this, [this] { start_sizing(false); });
+    connect(all_, &QPushButton::clicked, this, [this] { start_sizing(true); });
+}
+
+void CouplingPanel::build_progress(QVBoxLayout* column) {
     auto* running = new QHBoxLayout;
     running->addWidget(progress_, 1);
     running->addWidget(cancel_);
@@ -51,40 +64,47 @@ void CouplingPanel::build_sizing(QVBoxLayout* column) {
     sized_->setObjectName(QStringLiteral("coupling.sized"));
     sized_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     column->addWidget(sized_);
-    const auto describe = [](QPushButton* button, const QString& name, const QString& tip) {
-        button->setObjectName(name);
-        button->setAccessibleName(button->text());
-        button->setToolTip(tip);
-        button->setAccessibleDescription(tip);
-    };
-    describe(one_, QStringLiteral("coupling.size_one"),
-             tr("Finds the diameter with the least VSWR at the frequency in focus and enters it."));
-    describe(
-        all_, QStringLiteral("coupling.size_all"),
-        tr("Finds the one diameter whose worst VSWR over the planned bands in reach is least, and enters "
-           "it."));
-    describe(cancel_, QStringLiteral("coupling.cancel"), tr("Stops; the coupling loop stays as it is."));
+    cancel_->setObjectName(QStringLiteral("coupling.cancel"));
+    cancel_->setAccessibleName(tr("Cancel the sizing"));
+    cancel_->setToolTip(tr("Stops; the coupling stays as it is."));
+    cancel_->setAccessibleDescription(cancel_->toolTip());
     progress_->setTextVisible(false);
     progress_->setAccessibleName(tr("Progress of the sizing"));
-    connect(one_, &QPushButton::clicked, this, [this] { start_sizing(false); });
-    connect(all_, &QPushButton::clicked, this, [this] { start_sizing(true); });
     connect(cancel_, &QPushButton::clicked, &sizing_, &jobs::Job::cancel);
     connect(&sizing_, &jobs::Job::progressed, progress_,
             [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
     connect(&sizing_, &jobs::Job::finished, this, &CouplingPanel::take_sizing);
     connect(&sizing_, &jobs::Job::cancelled, this, &CouplingPanel::show_sizing);
     connect(&sizing_, &jobs::Job::failed, this, [this](const QString& message) {
-        show_sizing();
         sized_->setText(message);
-        sized_->show();
+        show_sizing();
     });
+}
+
+/// What is sized, and what the model of this kind leaves out.
+void CouplingPanel::show_kind() {
+    const auto& coupling = context_.document.design().coupling;
+    const auto kind = coupling ? coupling->kind : design::CouplingKind::loop;
+    const QString measure = models::size_name(kind);
+    const auto describe = [](QPushButton* button, const QString& tip) {
+        button->setAccessibleName(button->text());
+        button->setToolTip(tip);
+        button->setAccessibleDescription(tip);
+    };
+    describe(
+        one_,
+        tr("%1: finds the one with the least VSWR at the frequency in focus and enters it.").arg(measure));
+    describe(all_, tr("%1: finds the one whose worst VSWR over the planned bands in reach is least, and "
+                      "enters it.")
+                       .arg(measure));
+    kind_->setText(models::coupling_model_words(kind));
+    kind_->setVisible(!kind_->text().isEmpty());
 }
 
 void CouplingPanel::start_sizing(bool common) {
     jobs::SizingRequest request;
     request.design = context_.document.design();
     names_.clear();
-    common_ = common;
     if (common) {
         const auto emission = band::find_emission(request.design.station.emission);
         for (const band::Band& band : survey::planned_bands(request.design)) {
@@ -97,6 +117,7 @@ void CouplingPanel::start_sizing(bool common) {
                        ? models::exact_frequency(context_.focus.frequency().value())
                        : context_.focus.band());
     }
+    sized_->clear();
     sizing_.start(request);
     progress_->setValue(0);
     progress_->show();
@@ -115,29 +136,39 @@ void CouplingPanel::show_sizing() {
 }
 
 void CouplingPanel::take_sizing() {
-    const coupling::CouplingSizes& sizes = sizing_.result()->sizes;
-    const units::Length* size = models::chosen_size(sizes, common_);
-    const QString words = models::sizing_words(sizes, names_, common_, context_.settings.unit_system());
-    sized_->setText(words.isEmpty() ? tr("No size matches: no capacitor tunes the loop here.") : words);
+    const coupling::FeedSize& found = sizing_.result()->size;
+    sized_->setText(found.size ? models::sizing_words(found, names_, context_.settings.unit_system())
+                               : tr("No size matches: no capacitor tunes the loop here."));
     show_sizing();
-    if (size != nullptr) {
-        apply(*size);
+    if (found.size) {
+        apply(*found.size);
     }
 }
 
 /// One step for undo, whatever the size was before.
-void CouplingPanel::apply(units::Length diameter) {
+void CouplingPanel::apply(double size) {
     design::Design next = context_.document.design();
     if (!next.coupling) {
         return;
     }
-    const auto text = [this](const units::Typed<units::Length>& typed) {
-        return models::short_text(typed, context_.settings.unit_system());
-    };
-    const QString before = text(next.coupling->diameter);
-    next.coupling->diameter = units::metres(built_to_m * std::round(diameter.value() / built_to_m));
+    design::Coupling& coupling = *next.coupling;
+    const units::UnitSystem system = context_.settings.unit_system();
+    const QString before = models::size_text(coupling, system);
+    const units::Length length = units::metres(built_to_m * std::round(size / built_to_m));
+    switch (coupling.kind) {
+    case design::CouplingKind::loop:
+        coupling.diameter = length;
+        break;
+    case design::CouplingKind::tap:
+        coupling.tap_length = length;
+        break;
+    case design::CouplingKind::transformer:
+        coupling.turns = static_cast<int>(std::lround(size));
+        break;
+    }
     context_.document.end_merge();
-    context_.document.edit(next, {tr("Coupling loop diameter"), before, text(next.coupling->diameter)});
+    context_.document.edit(next,
+                           {models::size_name(coupling.kind), before, models::size_text(coupling, system)});
 }
 
 } // namespace loopwright::pages

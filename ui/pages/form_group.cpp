@@ -65,12 +65,6 @@ void FormGroup::add_row(const QString& label, QWidget* widget,
     refreshes_.push_back(std::move(refresh));
 }
 
-void FormGroup::add_wide(QWidget* widget, std::function<void(const design::Design&)> refresh) {
-    layout()->addWidget(widget);
-    refresh(context_.document.design());
-    refreshes_.push_back(std::move(refresh));
-}
-
 QString FormGroup::plain_label(const FieldWords& words) const {
     QString label = words.label_for ? words.label_for(context_.document.design()) : words.label;
     return label.remove(QLatin1Char('&'));
@@ -136,9 +130,20 @@ void FormGroup::add(const QuantitySpec& spec) {
 }
 
 void FormGroup::add(const ChoiceSpec& spec) {
-    auto* choice = new inputs::ChoiceField(this);
+    auto* field = new QWidget(this);
+    auto* choice = new inputs::ChoiceField(field);
+    auto* refusal = new QLabel(field);
+    auto* column = new QVBoxLayout(field);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2);
+    column->addWidget(choice);
+    column->addWidget(refusal);
+    refusal->setWordWrap(true);
+    refusal->setTextFormat(Qt::PlainText);
+    refusal->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    refusal->hide();
     choice->setObjectName(QString::fromStdString(spec.words.path));
-    connect(choice, &inputs::ChoiceField::chosen, this, [this, spec, choice](int index) {
+    connect(choice, &inputs::ChoiceField::chosen, this, [this, spec, choice, refusal](int index) {
         const design::Design& now = context_.document.design();
         design::Design next = now;
         spec.set(next, index);
@@ -146,14 +151,16 @@ void FormGroup::add(const ChoiceSpec& spec) {
                                        spec.options(next).value(spec.get(next))};
         context_.document.end_merge();
         choice->show_choice(spec.get(now)); // until the design says otherwise
-        apply(next, label, {}, [this, spec, choice](const QString& why) {
+        refusal->hide();
+        apply(next, label, {}, [this, spec, choice, refusal](const QString& why) {
             choice->show_choice(spec.get(context_.document.design()));
-            choice->setToolTip(why);
-            Q_EMIT refused(why);
+            refusal->setText(why);
+            refusal->show();
         });
     });
-    Row row{nullptr, choice, nullptr, spec.words, {}, {}};
-    row.show = [choice, spec](const design::Design& design) {
+    Row row{nullptr, field, nullptr, spec.words, {}, {}};
+    row.show = [choice, refusal, spec](const design::Design& design) {
+        refusal->hide(); // it was of another state
         const QStringList options = spec.options(design);
         if (choice->count() != options.size() || choice->itemText(0) != options.value(0)) {
             choice->clear();
@@ -176,10 +183,7 @@ void FormGroup::add(const CheckSpec& spec) {
         spec.set(next, on);
         context_.document.end_merge();
         apply(next, {plain_label(spec.words), on ? tr("no") : tr("yes"), on ? tr("yes") : tr("no")}, {},
-              [this, spec](const QString& why) {
-                  refresh();
-                  Q_EMIT refused(why);
-              });
+              [this](const QString& /*why*/) { refresh(); });
     });
     Row row{nullptr, check, nullptr, spec.words, {}, {}};
     row.show = [check, spec](const design::Design& design) { check->setChecked(spec.get(design)); };

@@ -25,17 +25,12 @@ public:
     /// A row of its own making, below the others. refresh is called after every change of the design.
     void add_row(const QString& label, QWidget* widget, std::function<void(const design::Design&)> refresh);
 
-    /// The same over the whole width, without a label; below what is folded away.
-    void add_wide(QWidget* widget, std::function<void(const design::Design&)> refresh);
-
     /// What the fields that are not folded away say, in one line.
     [[nodiscard]] QString summary() const;
 
 Q_SIGNALS:
     /// After every change of the design.
     void refreshed();
-    /// A choice that the design cannot take, in one sentence.
-    void refused(const QString& sentence);
 
 private:
     struct Row {

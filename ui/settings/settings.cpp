@@ -4,6 +4,8 @@
 #include <QFileInfo>
 #include <QSettings>
 
+#include <cmath>
+
 namespace loopwright::settings {
 
 namespace {
@@ -14,6 +16,10 @@ const QString key_model = QStringLiteral("model");
 const QString word_closed_form = QStringLiteral("closed-form");
 const QString key_beside = QStringLiteral("other_model_beside");
 const QString key_current = QStringLiteral("current_drawn");
+const QString key_compared = QStringLiteral("dipole/compared");
+const QString key_dipole_height = QStringLiteral("dipole/height_m");
+const QString key_dipole_direction = QStringLiteral("dipole/direction_rad");
+const QString key_vertical = QStringLiteral("dipole/vertical");
 const QString key_recent = QStringLiteral("recent_files");
 const QString key_folder = QStringLiteral("last_folder");
 const QString key_caution = QStringLiteral("caution_read");
@@ -40,6 +46,31 @@ void Settings::load() {
                                                                      : loop::Model::full_wave;
     other_model_beside_ = store_->value(key_beside, false).toBool();
     current_drawn_ = store_->value(key_current, false).toBool();
+    load_dipole();
+}
+
+void Settings::load_dipole() {
+    dipole_.compared = store_->value(key_compared, true).toBool();
+    dipole_.dipole.vertical = store_->value(key_vertical, dipole_.dipole.vertical).toBool();
+    const double height_m = store_->value(key_dipole_height).toDouble();
+    if (height_m >= lowest_dipole_m && height_m <= highest_dipole_m) {
+        dipole_.dipole.height = units::metres(height_m);
+    }
+    const double direction_rad = store_->value(key_dipole_direction).toDouble();
+    if (std::abs(direction_rad) <= most_dipole_turn_rad) {
+        dipole_.dipole.azimuth = units::radians(direction_rad);
+    }
+}
+
+void Settings::set_dipole(const DipoleChoice& choice) {
+    if (choice == dipole_) {
+        return;
+    }
+    dipole_ = choice;
+    store_->setValue(key_compared, choice.compared);
+    store_->setValue(key_vertical, choice.dipole.vertical);
+    store_->setValue(key_dipole_height, choice.dipole.height.value());
+    store_->setValue(key_dipole_direction, choice.dipole.azimuth.value());
 }
 
 void Settings::set_model(loop::Model model) {

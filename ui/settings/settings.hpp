@@ -1,6 +1,7 @@
 #pragma once
 // What the program remembers between two starts, apart from designs: units, recent files, window state,
 // whether the caution has been read. One object for the whole program; every change is signalled at once.
+#include "loop/dipole.hpp"
 #include "loop/operating_point.hpp"
 #include "units/text.hpp"
 
@@ -10,10 +11,22 @@
 #include <QStringList>
 
 #include <memory>
+#include <numbers>
 
 class QSettings;
 
 namespace loopwright::settings {
+
+/// The dipole that patterns are compared with. One that is switched off keeps its height and direction.
+struct DipoleChoice {
+    bool compared = true;
+    loop::ComparisonDipole dipole{};
+    bool operator==(const DipoleChoice&) const = default;
+};
+
+/// What a dipole's height and direction may be.
+inline constexpr double lowest_dipole_m = 0.1, highest_dipole_m = 100.0;
+inline constexpr double most_dipole_turn_rad = 2.0 * std::numbers::pi;
 
 class Settings : public QObject {
     Q_OBJECT
@@ -37,6 +50,10 @@ public:
     /// Whether the drawing shows the current around the loop.
     [[nodiscard]] bool current_drawn() const { return current_drawn_; }
     void set_current_drawn(bool drawn);
+
+    /// What a file holds that cannot be is taken as the usual dipole.
+    [[nodiscard]] const DipoleChoice& dipole() const { return dipole_; }
+    void set_dipole(const DipoleChoice& choice);
 
     /// Newest first, at most ten, absolute paths; files that are gone are left out.
     [[nodiscard]] QStringList recent_files() const;
@@ -68,11 +85,13 @@ Q_SIGNALS:
 
 private:
     void load();
+    void load_dipole();
     std::unique_ptr<QSettings> store_;
     units::UnitSystem unit_system_ = units::UnitSystem::metric;
     loop::Model model_ = loop::Model::full_wave;
     bool other_model_beside_ = false;
     bool current_drawn_ = false;
+    DipoleChoice dipole_;
 };
 
 } // namespace loopwright::settings
