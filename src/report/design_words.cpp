@@ -103,7 +103,7 @@ std::string rating_words(const design::CapacitorRating& rating) {
     }
     if (rating.gap) {
         text += ", plates " + said(*rating.gap) + " apart with " + design::name_of(rating.plate_edges) +
-                " edges, safety factor " + said(rating.safety_factor);
+                " edges, breakdown divided by " + said(rating.safety_factor);
     }
     if (rating.current) {
         text += ", rated " + said(*rating.current) + " rms";

@@ -73,13 +73,33 @@ std::optional<Reason> reach(const loop::Resonance& r, const design::Capacitor& c
                       "; the capacitor " + (low ? "starts at " : "ends at ") + limit + with};
 }
 
+/// What the volts across the whole capacitor are held against.
+struct Standing {
+    units::Voltage limit;
+    bool as_rated; ///< the number a person gave; else worked out from gap, members and currents
+    bool unrated_members = false;
+};
+
+std::optional<Standing> stands(const loop::OperatingPoint& point, const design::Design& design) {
+    const design::Capacitor& capacitor = design.capacitor;
+    const design::CapacitorRating& rating = capacitor.rating;
+    if (!rating.gap && !rating.current && capacitor.added.empty()) {
+        return rating.peak_voltage ? std::optional(Standing{rating.peak_voltage->value, true}) : std::nullopt;
+    }
+    const loop::Resonance& r = *point.resonance;
+    const auto load = loop::network_of(capacitor, design.site)
+                          .load(r.capacitor_voltage_peak, r.tuning_capacitance, point.frequency);
+    const auto allowed = load ? load->allowed_peak() : std::nullopt;
+    return allowed ? std::optional(Standing{*allowed, false, load->unrated_members}) : std::nullopt;
+}
+
 /// Voltage goes with the root of the power, so the power at which the rating is reached follows exactly.
-std::optional<Reason> voltage(const loop::OperatingPoint& point, const design::CapacitorRating& rating) {
-    if (!rating.peak_voltage) {
+std::optional<Reason> voltage(const loop::OperatingPoint& point, const std::optional<Standing>& standing) {
+    if (!standing) {
         return std::nullopt;
     }
     const loop::Resonance& r = *point.resonance;
-    const units::Voltage limit = rating.peak_voltage->value;
+    const units::Voltage limit = standing->limit;
     const units::Voltage peak = r.capacitor_voltage_peak;
     const units::Voltage high = known(peak, r.capacitor_voltage_peak_range).high;
     if (high <= limit) {
@@ -88,8 +108,10 @@ std::optional<Reason> voltage(const loop::OperatingPoint& point, const design::C
     const double ratio = limit.value() / high.value();
     const auto [now, rated] = told_apart(peak > limit ? peak : high, limit);
     const std::string volts = peak > limit ? now + " peak" : units::shown(peak) + " peak, perhaps " + now;
-    return Reason{BandVerdict::voltage_exceeded, volts + ", rated " + rated + "; the rating is reached at " +
-                                                     units::shown(point.power * ratio * ratio, 2)};
+    const std::string beside = standing->as_rated ? ", rated " + rated + "; the rating is reached at "
+                                                  : ", usable " + rated + "; that is reached at ";
+    return Reason{BandVerdict::voltage_exceeded,
+                  volts + beside + units::shown(point.power * ratio * ratio, 2)};
 }
 
 std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emission& emission) {
@@ -106,10 +128,15 @@ std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emiss
 }
 
 /// "; 1.2 kV peak, rated 2 kV" or that there is nothing to hold it against.
-std::string volts_beside(const loop::Resonance& r, const design::CapacitorRating& rating) {
+std::string volts_beside(const loop::Resonance& r, const std::optional<Standing>& standing) {
     const std::string volts = "; " + units::shown(r.capacitor_voltage_peak) + " peak, ";
+    if (!standing) {
+        return volts + "no rating given";
+    }
     return volts +
-           (rating.peak_voltage ? "rated " + given_text(rating.peak_voltage->value) : "no rating given");
+           (standing->as_rated ? "rated " + given_text(standing->limit)
+                               : "usable " + units::shown(standing->limit)) +
+           (standing->unrated_members ? ", but a capacitor there has no rating" : "");
 }
 
 /// What is radiated; with the volts where these are not a reason of their own.
@@ -170,10 +197,10 @@ std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Des
     if (reached && reached->verdict == BandVerdict::out_of_reach) {
         return {*reached};
     }
-    const design::CapacitorRating& rating = design.capacitor.rating;
-    const std::optional<Reason> volts = voltage(point, rating);
+    const std::optional<Standing> standing = stands(point, design);
+    const std::optional<Reason> volts = voltage(point, standing);
     std::vector<Reason> all = {
-        radiates(*point.resonance, volts ? "" : volts_beside(*point.resonance, rating))};
+        radiates(*point.resonance, volts ? "" : volts_beside(*point.resonance, standing))};
     for (const auto& reason : {reached, volts, width(point, emission)}) {
         if (reason) {
             all.push_back(*reason);

@@ -27,8 +27,9 @@ struct EfficiencyFigure {
 
 /// Everything that decides about a band, worst first; never empty, and the first is the verdict. Limits are
 /// held against the unfavourable end of an interval: lower efficiency and bandwidth, higher voltage, either
-/// end of the needed capacitance. Without a voltage rating no verdict is given on volts and the text says so.
-/// No reason ever calls a state harmless. Capacitor limits are those of minimum and maximum with stray.
+/// end of the needed capacitance, and the volts against what the network of the capacitor stands
+/// (capacitor::NetworkLoad::allowed_peak). Without a rating no verdict is given on volts and the text says
+/// so. No reason ever calls a state harmless. Capacitor limits are those of minimum and maximum with stray.
 [[nodiscard]] std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
                                           const band::Emission& emission);
 

@@ -2,6 +2,7 @@
 #include "base/error.hpp"
 #include "capacitor/breakdown.hpp"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace loopwright::capacitor {
@@ -46,6 +47,54 @@ TEST(Breakdown, RatingIsTheProductOfItsFactors) {
     EXPECT_THROW((void)gap_rating(units::millimetres(1), PlateEdges::plain, units::metres(0),
                                   units::degrees_celsius(20), 0.9),
                  base::InputError);
+}
+
+// Needle points, the sharpest edge there is (old AIEE table, read on a secondary page): 5 kV 4.2 mm, 10
+// kV 8.5 mm, 20 kV 17.5 mm. Whether its kilovolts are rms or peak the page does not say; either way they lie
+// in the interval of sharp edges at power frequency, or above.
+TEST(Breakdown, NeedlePointsLieInTheIntervalOfSharpEdges) {
+    const struct { double kV, mm; } rows[] = {{5, 4.2}, {10, 8.5}, {20, 17.5}};
+    for (const auto& row : rows) {
+        const double uniform_kV = uniform_gap_breakdown(units::millimetres(row.mm), 1.0).value() / 1e3;
+        for (const double peak_kV : {row.kV, row.kV * std::sqrt(2.0)}) {
+            EXPECT_GT(peak_kV / uniform_kV, 0.3) << row.mm;
+            EXPECT_LT(peak_kV / uniform_kV, 0.6) << row.mm;
+        }
+    }
+}
+
+TEST(Breakdown, IntervalsEncloseAndTheUnfavourableEndCountsTheDoubtOnce) {
+    for (const PlateEdges edges : {PlateEdges::rounded, PlateEdges::plain, PlateEdges::sharp}) {
+        for (const double mm : {0.2, 1.0, 3.0, 10.0}) {
+            const auto at = [&](double factor) {
+                return gap_rating(units::millimetres(mm), edges, units::metres(0), units::degrees_celsius(20),
+                                  factor);
+            };
+            const GapRating bare = at(1.0), careful = at(3.0);
+            EXPECT_LT(bare.breakdown_range.low, bare.usable_peak);
+            EXPECT_GT(bare.breakdown_range.high, bare.usable_peak);
+            EXPECT_EQ(bare.usable_peak_range.low, bare.breakdown_range.low);
+            EXPECT_EQ(careful.usable_peak_range.low, careful.usable_peak) << "3 covers the interval";
+            EXPECT_EQ(careful.breakdown_range.low, bare.breakdown_range.low);
+        }
+    }
+}
+
+TEST(Breakdown, GapForAVoltageStandsExactlyThat) {
+    for (const double volts : {500.0, 2000.0, 10000.0}) {
+        for (const double altitude_m : {0.0, 3000.0}) {
+            const auto gap = gap_for(units::volts(volts), PlateEdges::rounded, units::metres(altitude_m),
+                                     units::degrees_celsius(30), 2.0);
+            ASSERT_TRUE(gap) << volts;
+            const GapRating back = gap_rating(*gap, PlateEdges::rounded, units::metres(altitude_m),
+                                              units::degrees_celsius(30), 2.0);
+            EXPECT_NEAR(back.usable_peak.value() / volts, 1, 1e-5);
+        }
+    }
+    EXPECT_FALSE(
+        gap_for(units::volts(1), PlateEdges::plain, units::metres(0), units::degrees_celsius(20), 1.5));
+    EXPECT_FALSE(
+        gap_for(units::volts(1e6), PlateEdges::plain, units::metres(0), units::degrees_celsius(20), 1.5));
 }
 
 TEST(Breakdown, HigherPlacesNeverStandMore) {

@@ -107,6 +107,30 @@ TEST_F(Verdict, VoltageIsJudgedByTheUpperEnd) {
     EXPECT_EQ(verdict(), BandVerdict::worthwhile) << "the rating itself is still within it";
 }
 
+// A gap, a current or added capacitors: the whole network decides (tests/capacitor has its numbers).
+TEST_F(Verdict, VoltageIsHeldAgainstWhatTheNetworkStands) {
+    const units::Capacitance variable = r().tuning_capacitance - units::picofarads(3);
+    design::AddedCapacitor series; // as large as the variable one has to be twice over: half the volts on it
+    series.capacitance = variable * 2.0;
+    series.connection = design::AddedConnection::series;
+    series.peak_voltage = units::volts(300);
+    design.capacitor.added = {series};
+    design.capacitor.maximum = units::farads(1e-9);
+    ASSERT_EQ(verdict(), BandVerdict::voltage_exceeded);
+    // 800 V across it: 400 V on the fixed one, 300 V allowed at (300/400)^2 of 4 W.
+    EXPECT_EQ(text(), "800 V peak, usable 600 V; that is reached at 2.2 W");
+    design.capacitor.added[0].peak_voltage.reset();
+    EXPECT_EQ(text(),
+              "Radiates 20 % of the power; 800 V peak, usable 4.00 kV, but a capacitor there has no rating");
+    design.capacitor.added.clear();
+    design.capacitor.rating.peak_voltage.reset();
+    design.capacitor.rating.gap = units::millimetres(0.3); // some 0.4 kV
+    EXPECT_EQ(verdict(), BandVerdict::voltage_exceeded);
+    design.capacitor.arrangement = design::SectionArrangement::butterfly;
+    design.capacitor.rating.gap = units::millimetres(3);
+    EXPECT_NE(verdict(), BandVerdict::voltage_exceeded);
+}
+
 TEST_F(Verdict, ValuesThatDifferLittleAreToldApart) {
     r().capacitor_voltage_peak = units::volts(2000.4);
     EXPECT_EQ(text().substr(0, 27), "2.0004 kV peak, rated 2 kV;");
