@@ -5,6 +5,7 @@
 #include "base/version.hpp"
 #include "cli/check_file.hpp"
 #include "cli/help.hpp"
+#include "cli/keying.hpp"
 #include "cli/limits.hpp"
 #include "cli/match.hpp"
 #include "cli/options.hpp"
@@ -19,10 +20,12 @@
 #include "report/page.hpp"
 #include "report/tables.hpp"
 #include "report/words.hpp"
+#include "survey/keying.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace loopwright::cli {
@@ -45,6 +48,16 @@ void judge(Outcome& outcome, const std::string& where, const survey::Reason& rea
     }
 }
 
+/// The distance beside a board of the full-wave model; the closed form gives none.
+std::optional<survey::Keying> keying_of(const survey::Survey& survey) {
+    if (survey.request.model != loop::Model::full_wave) {
+        return std::nullopt;
+    }
+    survey::KeyingRequest request;
+    request.design = survey.request.design;
+    return survey::keying(request);
+}
+
 Outcome bands(const Invocation& asked, design::Design design) {
     const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
     Outcome outcome;
@@ -54,7 +67,10 @@ Outcome bands(const Invocation& asked, design::Design design) {
         outcome.output = report::to_csv(report::band_data(survey));
     } else {
         const bool whole = asked.command->action == Action::report;
-        outcome.output = report::to_text(whole ? report::report_page(survey) : report::bands_page(survey));
+        const std::optional<survey::Keying> keying = keying_of(survey);
+        const survey::Keying* beside = keying ? &*keying : nullptr;
+        outcome.output =
+            report::to_text(whole ? report::report_page(survey, beside) : report::bands_page(survey, beside));
     }
     for (const survey::BandRow& row : survey.bands) {
         judge(outcome, row.band.name, {row.verdict, row.verdict_text});
@@ -134,6 +150,8 @@ Outcome on_design(const Invocation& asked) {
         return height(asked, std::move(design));
     case Action::field:
         return field(asked, std::move(design));
+    case Action::keying:
+        return keying(asked, std::move(design));
     case Action::limits:
     case Action::check_file:
         break;

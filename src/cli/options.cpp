@@ -1,6 +1,7 @@
 #include "cli/options.hpp"
 
 #include "base/error.hpp"
+#include "cli/keying.hpp"
 #include "cli/limits.hpp"
 #include "cli/site_answers.hpp"
 #include "report/words.hpp"
@@ -159,6 +160,9 @@ void check_values(const Invocation& asked) {
         static_cast<void>(frequency_of(asked, "--frequency"));
     }
     check_site_values(asked);
+    if (asked.command->action == Action::keying) {
+        check_keying_values(asked);
+    }
     if (asked.command->action == Action::limits) {
         check_limit_values(asked);
     }

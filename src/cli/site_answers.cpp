@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "cli/options.hpp"
 #include "cli/outcomes.hpp"
+#include "field/field_map.hpp"
 #include "field/loop_field.hpp"
 #include "loop/full_wave.hpp"
 #include "report/height.hpp"
@@ -102,10 +103,64 @@ std::array<units::Length, 3> position_of(const std::string& text) {
 
 std::vector<std::array<units::Length, 3>> positions_of(const Invocation& asked) {
     std::vector<std::array<units::Length, 3>> all;
+    if (!asked.has("--at")) {
+        throw base::InputError::sentence("--at", "is needed, or --plane; see '" + std::string(program) +
+                                                     " field --help'");
+    }
     for (const std::string& text : asked.repeated.find("--at")->second) {
         all.push_back(position_of(text));
     }
     return all;
+}
+
+field::MapRequest map_request(const Invocation& asked) {
+    if (asked.has("--at") || (!asked.has("--json") && !asked.has("--csv"))) {
+        throw base::InputError::sentence("--plane", "goes without --at, and with --json or --csv");
+    }
+    const std::string& plane = asked.values.find("--plane")->second;
+    field::MapRequest request;
+    request.plane = plane == "xy"   ? field::MapPlane::xy
+                    : plane == "xz" ? field::MapPlane::xz
+                                    : field::MapPlane::yz;
+    request.offset = units::metres(request.plane == field::MapPlane::xy ? 1 : 0);
+    if (asked.has("--offset")) {
+        request.offset = length_of(asked, "--offset", units::metres(-50), units::metres(50));
+    }
+    if (asked.has("--half-width")) {
+        request.half_width = length_of(asked, "--half-width", units::metres(0.1), units::metres(50));
+    }
+    if (asked.has("--points")) {
+        request.points = count_of(asked, "--points", 2, 401);
+    }
+    return request;
+}
+
+void add_plane(report::FieldAnswer& answer, const field::MapRequest& request) {
+    const auto map =
+        field::field_map(answer.design, answer.frequency, answer.power, request, {}, &answer.notices);
+    if (!map) {
+        return;
+    }
+    for (const field::MapPoint& point : map->points) {
+        const auto& p = point.position_m;
+        answer.points.push_back({{units::metres(p[0]), units::metres(p[1]), units::metres(p[2])},
+                                 point.electric,
+                                 point.magnetic});
+    }
+}
+
+void add_points(report::FieldAnswer& answer, const std::vector<std::array<units::Length, 3>>& positions) {
+    const auto prepared =
+        loop::make_model(answer.design, loop::Model::full_wave, loop::Workload::few_frequencies);
+    answer.notices = prepared->at(answer.frequency, answer.power, 2.0).notices;
+    const loop::FullWave model(answer.design, loop::Workload::few_frequencies);
+    if (auto solved = model.solved(answer.frequency)) {
+        const field::LoopField loop_field(*std::move(solved), answer.power);
+        for (const auto& p : positions) {
+            const field::Field at = loop_field.at(p[0], p[1], p[2]);
+            answer.points.push_back({p, at.electric(), at.magnetic()});
+        }
+    }
 }
 
 } // namespace
@@ -141,16 +196,10 @@ Outcome field(const Invocation& asked, design::Design design) {
     answer.design = request_of(asked, std::move(design)).design;
     answer.frequency = frequency_of(asked, "--frequency");
     answer.power = answer.design.station.power.value;
-    const auto positions = positions_of(asked);
-    const auto prepared =
-        loop::make_model(answer.design, loop::Model::full_wave, loop::Workload::few_frequencies);
-    answer.notices = prepared->at(answer.frequency, answer.power, 2.0).notices;
-    const loop::FullWave model(answer.design, loop::Workload::few_frequencies);
-    if (auto solved = model.solved(answer.frequency)) {
-        const field::LoopField loop_field(*std::move(solved), answer.power);
-        for (const auto& p : positions) {
-            answer.points.push_back({p, loop_field.at(p[0], p[1], p[2])});
-        }
+    if (asked.has("--plane")) {
+        add_plane(answer, map_request(asked));
+    } else {
+        add_points(answer, positions_of(asked));
     }
     Outcome outcome{output_of(asked, answer, report::field_json, report::field_data, report::field_page), "",
                     done};
@@ -169,7 +218,11 @@ void check_site_values(const Invocation& asked) {
         static_cast<void>(height_request(asked, {}));
         break;
     case Action::field:
-        static_cast<void>(positions_of(asked));
+        if (asked.has("--plane")) {
+            static_cast<void>(map_request(asked));
+        } else {
+            static_cast<void>(positions_of(asked));
+        }
         break;
     default:
         break;

@@ -167,6 +167,8 @@ struct Site {
     Ground ground;
     Typed<units::Length> altitude{units::metres(0)}; ///< above the sea: thin air breaks down earlier
     Typed<units::Temperature> air_temperature{units::degrees_celsius(20)};
+    /// How near people come to the loop's vertical axis, horizontally; none: not said.
+    std::optional<Typed<units::Length>> people_distance;
     bool operator==(const Site&) const = default;
 };
 
@@ -200,7 +202,7 @@ struct Station {
     std::optional<Use> use;                     ///< none: what is usual with the emission
     std::vector<std::string> limits;            ///< ids of limit_ids(); empty: default_limits(region)
     std::vector<OwnLimit> own_limits;           ///< apply besides; at most 20
-    /// Horizontal distance from the loop's vertical axis to the body of a person who tunes at the capacitor.
+    /// Horizontal distance from the capacitor to the body of a person who tunes it.
     std::optional<Typed<units::Length>> reach;
     bool operator==(const Station&) const = default;
 };

@@ -107,6 +107,11 @@ Surroundings::Squares Surroundings::squares(double distance_m, const Place& plac
     return squares_at(point(distance_m, place));
 }
 
+double Surroundings::share_at(const Threshold& threshold, const Farthest& place) const {
+    const double d = place.distance.value(), a = place.azimuth.value();
+    return squares_at({d * std::cos(a), d * std::sin(a), place.height.value()}).over(threshold);
+}
+
 Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_rad) const {
     Squares mean;
     for (std::size_t i = 0; i < shares_.size(); ++i) {

@@ -49,6 +49,9 @@ public:
     /// space or beyond 100 m.
     [[nodiscard]] std::optional<Farthest> farthest_body_average(const Threshold& threshold);
 
+    /// Squared field over squared threshold at one place. Infinite within 0.2 m of a conductor.
+    [[nodiscard]] double share_at(const Threshold& threshold, const Farthest& place) const;
+
     /// Largest squared field over squared threshold for people at that distance or farther; infinite where
     /// the model says nothing (0.2 m). Its inverse is the averaged power [W] that the limit allows there.
     [[nodiscard]] double worst_share(const Threshold& threshold, units::Length distance);
@@ -66,7 +69,7 @@ public:
     [[nodiscard]] std::optional<std::vector<units::Length>>
     side_outline(const Threshold& threshold, units::Angle azimuth, const std::vector<units::Length>& heights);
 
-    [[nodiscard]] field::QuickField& field() noexcept { return field_; }
+    [[nodiscard]] const field::QuickField& field() const noexcept { return field_; }
     /// Where the capacitor sits [m].
     [[nodiscard]] std::array<double, 3> capacitor_place_m() const;
 

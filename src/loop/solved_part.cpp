@@ -14,6 +14,7 @@ design::Design solved_part(const design::Design& design) {
     part.coupling.reset();
     part.feed_line.reset();
     part.site.standing_level = plain.site.standing_level;
+    part.site.people_distance.reset();
     part.site.altitude = plain.site.altitude;
     part.site.air_temperature = plain.site.air_temperature;
     part.station = plain.station;

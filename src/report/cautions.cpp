@@ -2,7 +2,7 @@
 
 namespace loopwright::report {
 
-std::vector<Sentence> cautions() {
+std::vector<Sentence> cautions(bool with_distances) {
     return {
         {"caution_kilovolts",
          "Kilovolts: a few watts put up to thousands of volts across the capacitor and high current into the "
@@ -12,10 +12,14 @@ std::vector<Sentence> cautions() {
         {"caution_burns",
          "RF burns: touching the conductor, the capacitor or metal near them burns deep under the "
          "skin, and it is felt late."},
-        {"caution_exposure",
-         "Exposure: close to the loop the fields can exceed the limits for people, also at low power. No "
-         "distance is "
-         "established here: treat the loop as hazardous and keep everybody away while it sends."},
+        {with_distances ? "caution_exposure_distances" : "caution_exposure",
+         std::string("Exposure: close to the loop the fields can exceed the limits for people, also at low "
+                     "power. ") +
+             (with_distances
+                  ? "The distances here hold for what is computed and nothing else: keep more. People with "
+                    "implants or medical devices keep away; no limit here covers them."
+                  : "No distance is established here: treat the loop as hazardous and keep everybody away "
+                    "while it sends.")},
         {"caution_tuning", "Tuning by hand is the dangerous moment: find resonance by received noise first, "
                            "then with the lowest power "
                            "that shows a reading, keyed for seconds, and step back before full power (common "

@@ -9,7 +9,8 @@
 namespace loopwright::report {
 
 /// Kilovolts, burns, exposure, tuning, law. The same on every page, in this order, codes stable.
-[[nodiscard]] std::vector<Sentence> cautions();
+/// with_distances: the page gives distances; otherwise it says that it gives none.
+[[nodiscard]] std::vector<Sentence> cautions(bool with_distances = false);
 
 /// What the figures of a model assume and how they are to be read, then the notices, worst first. The
 /// notice that says the same as the model's own sentence is left out.

@@ -4,6 +4,7 @@
 #include "units/text.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace loopwright::report {
 namespace {
@@ -42,9 +43,50 @@ Sentence voltage_not_established(const std::string& where) {
     return {"voltage_not_established", "Capacitor voltage: not established " + where + "; expect kilovolts."};
 }
 
+Sentence distance_of(const survey::Keying* keying) {
+    if (keying == nullptr) {
+        return distance;
+    }
+    const survey::LargestDistance largest = survey::largest_distance(*keying);
+    if (largest.distance == nullptr || !largest.complete) {
+        return distance;
+    }
+    return {"distance_as_computed",
+            "Distance people must keep, as computed: " + distance_text(largest.distance->range.high) +
+                (largest.band->band.empty() ? "" : " on " + largest.band->band) + ", by " +
+                largest.distance->standard + " for the general public."};
+}
+
 } // namespace
 
-std::vector<Sentence> hazards(const survey::Survey& survey) {
+std::string distance_text(units::Length length) {
+    return units::shown(units::metres(std::ceil(100 * length.value() - 1e-6) / 100));
+}
+
+std::vector<Sentence> keying_hazards(const survey::Keying& keying) {
+    std::vector<Sentence> all;
+    const survey::KeyingBand* highest = nullptr;
+    for (const survey::KeyingBand& band : keying.bands) {
+        const bool reached = band.point.resonance && band.verdict != survey::KeyingVerdict::out_of_reach;
+        if (reached && (highest == nullptr || band.voltage_peak.high > highest->voltage_peak.high)) {
+            highest = &band;
+        }
+    }
+    if (highest != nullptr) {
+        const auto& usable = highest->usable_voltage;
+        const bool over = usable && highest->voltage_peak.high > *usable;
+        all.push_back(
+            {usable ? over ? "voltage_exceeds_rating" : "voltage_below_rating" : "voltage_without_rating",
+             "Capacitor voltage: up to " + units::shown(highest->voltage_peak.high) + " peak" +
+                 (highest->band.empty() ? "" : " on " + highest->band) +
+                 (usable ? ", usable there " + units::shown(*usable) + (over ? ": do not key." : ".")
+                         : ", and no rating is given to hold it against.")});
+    }
+    all.push_back(distance_of(&keying));
+    return all;
+}
+
+std::vector<Sentence> hazards(const survey::Survey& survey, const survey::Keying* keying) {
     std::vector<Sentence> all;
     const design::CapacitorRating& rating = survey.request.design.capacitor.rating;
     if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
@@ -63,7 +105,7 @@ std::vector<Sentence> hazards(const survey::Survey& survey) {
         all.push_back(
             {"voltage_no_band", "Capacitor voltage: the capacitor reaches none of the planned bands."});
     }
-    all.push_back(distance);
+    all.push_back(distance_of(keying));
     return all;
 }
 

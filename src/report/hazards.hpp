@@ -2,6 +2,7 @@
 // The sentences that stand first on a page: volts against the rating, and the distance people must keep.
 #include "design/design.hpp"
 #include "report/page.hpp"
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
 
 #include <vector>
@@ -9,8 +10,15 @@
 namespace loopwright::report {
 
 /// The highest peak capacitor voltage of the planned bands against the rating, the bands where none is
-/// established, and the distance.
-[[nodiscard]] std::vector<Sentence> hazards(const survey::Survey& survey);
+/// established, and the distance: from the report before keying where there is one.
+[[nodiscard]] std::vector<Sentence> hazards(const survey::Survey& survey,
+                                            const survey::Keying* keying = nullptr);
+
+/// The same from the report before keying alone: all causes of doubt together, every member of the capacitor.
+[[nodiscard]] std::vector<Sentence> keying_hazards(const survey::Keying& keying);
+
+/// A distance in centimetres, never rounded down.
+[[nodiscard]] std::string distance_text(units::Length distance);
 
 /// Of the curve of a survey: the highest voltage among the frequencies that the capacitor reaches.
 [[nodiscard]] std::vector<Sentence> sweep_hazards(const survey::Survey& survey);

@@ -11,6 +11,16 @@ namespace {
 using detail::Json;
 using detail::number_of;
 
+template <class Quantity>
+Json number_or_null(const std::optional<Quantity>& value) {
+    return value ? number_of(value->value()) : Json(nullptr);
+}
+
+template <class Quantity>
+Cell cell_of(const std::optional<Quantity>& value) {
+    return value ? Cell(value->value()) : Cell();
+}
+
 } // namespace
 
 std::string field_json(const FieldAnswer& answer) {
@@ -25,8 +35,8 @@ std::string field_json(const FieldAnswer& answer) {
         points.push_back({{"position_m",
                            {number_of(point.position[0].value()), number_of(point.position[1].value()),
                             number_of(point.position[2].value())}},
-                          {"electric_field_rms_V_per_m", number_of(point.field.electric().value())},
-                          {"magnetic_field_rms_A_per_m", number_of(point.field.magnetic().value())}});
+                          {"electric_field_rms_V_per_m", number_or_null(point.electric)},
+                          {"magnetic_field_rms_A_per_m", number_or_null(point.magnetic)}});
     }
     object["points"] = std::move(points);
     object["notices"] = detail::notices_of(answer.notices);
@@ -42,7 +52,7 @@ Table field_data(const FieldAnswer& answer) {
                      {"magnetic_field_rms_A_per_m", "Magnetic field, rms", "A/m", 1}};
     for (const FieldPoint& point : answer.points) {
         table.rows.push_back({point.position[0].value(), point.position[1].value(), point.position[2].value(),
-                              point.field.electric().value(), point.field.magnetic().value()});
+                              cell_of(point.electric), cell_of(point.magnetic)});
     }
     return table;
 }

@@ -1,9 +1,11 @@
 #pragma once
 // Fields near a loop at points asked for, as JSON (docs/reference/cli.md), CSV and a text page.
-#include "field/loop_field.hpp"
+#include "base/notice.hpp"
 #include "report/page.hpp"
+#include "units/quantities.hpp"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,7 +13,9 @@ namespace loopwright::report {
 
 struct FieldPoint {
     std::array<units::Length, 3> position; ///< x, y, z
-    field::Field field;
+    /// rms; nothing nearer than 0.2 m to the conductor where a plane was asked for.
+    std::optional<units::ElectricField> electric;
+    std::optional<units::MagneticField> magnetic;
 };
 struct FieldAnswer {
     design::Design design;

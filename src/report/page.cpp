@@ -79,20 +79,20 @@ std::vector<Sentence> gaps(const std::vector<loop::OperatingPoint>& curve) {
     return all;
 }
 
-void finish(Page& page, loop::Model model, const base::Notices& notices) {
+void finish(Page& page, loop::Model model, const base::Notices& notices, bool with_distances = false) {
     page.sections.push_back({"assumptions", "Assumptions", assumptions(model, notices), std::nullopt});
-    page.sections.push_back({"cautions", "Cautions", cautions(), std::nullopt});
+    page.sections.push_back({"cautions", "Cautions", cautions(with_distances), std::nullopt});
 }
 
-Page page_of_bands(const survey::Survey& survey, bool with_loop) {
+Page page_of_bands(const survey::Survey& survey, const survey::Keying* keying, bool with_loop) {
     const survey::Request& request = survey.request;
     Page page = start(request.design, request.design.station.power.value, request.model);
-    page.sections.push_back({"hazards", "Hazards", hazards(survey), std::nullopt});
+    page.sections.push_back({"hazards", "Hazards", hazards(survey, keying), std::nullopt});
     page.sections.push_back(bands_section(survey));
     if (with_loop) {
         page.sections.push_back({"loop", "The loop", design_words(request.design), std::nullopt});
     }
-    finish(page, request.model, all_notices(survey));
+    finish(page, request.model, all_notices(survey), keying != nullptr);
     return page;
 }
 
@@ -107,12 +107,12 @@ std::string broken(const std::string& text, std::size_t width, const std::string
 
 } // namespace
 
-Page report_page(const survey::Survey& survey) {
-    return page_of_bands(survey, true);
+Page report_page(const survey::Survey& survey, const survey::Keying* keying) {
+    return page_of_bands(survey, keying, true);
 }
 
-Page bands_page(const survey::Survey& survey) {
-    return page_of_bands(survey, false);
+Page bands_page(const survey::Survey& survey, const survey::Keying* keying) {
+    return page_of_bands(survey, keying, false);
 }
 
 Page sweep_page(const survey::Survey& survey) {

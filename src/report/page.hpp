@@ -2,6 +2,7 @@
 // Pages as structured data: the window prints them, the command line writes them as plain text.
 #include "design/design.hpp"
 #include "report/table.hpp"
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
 
 #include <optional>
@@ -30,10 +31,11 @@ struct Page {
 };
 
 /// The page that a person keeps: hazards, band board with a sentence a band, the loop, assumptions, cautions.
-[[nodiscard]] Page report_page(const survey::Survey& survey);
+/// keying: the report before keying, where there is one, for the distance.
+[[nodiscard]] Page report_page(const survey::Survey& survey, const survey::Keying* keying = nullptr);
 
 /// The same without the description of the loop.
-[[nodiscard]] Page bands_page(const survey::Survey& survey);
+[[nodiscard]] Page bands_page(const survey::Survey& survey, const survey::Keying* keying = nullptr);
 
 /// The curve of a survey, and one point of a design.
 [[nodiscard]] Page sweep_page(const survey::Survey& survey);

@@ -41,6 +41,7 @@ TEST(HazardKeys, AreReadWithWhatWasTyped) {
     EXPECT_FALSE(d.capacitor.added[1].q || d.capacitor.added[1].peak_voltage);
     EXPECT_EQ(d.site.altitude.value.value(), 1800);
     EXPECT_EQ(d.site.air_temperature.value.value(), 308.15);
+    EXPECT_EQ(d.site.people_distance->value.value(), 2);
     ASSERT_TRUE(d.station.use);
     EXPECT_EQ(d.station.use->habit, design::Habit::share_of_slots);
     EXPECT_EQ(d.station.use->share, 0.3);
@@ -63,7 +64,7 @@ TEST(HazardKeys, AreNoneOrTheirDefaultsWhereLeftOut) {
     EXPECT_TRUE(d.capacitor.added.empty());
     EXPECT_EQ(d.site.altitude.value.value(), 0);
     EXPECT_EQ(d.site.air_temperature.value.value(), 293.15);
-    EXPECT_FALSE(d.station.use || d.station.reach);
+    EXPECT_FALSE(d.station.use || d.station.reach || d.site.people_distance);
     EXPECT_TRUE(d.station.limits.empty() && d.station.own_limits.empty());
     EXPECT_EQ(read_design(with(whole_text, "\"bands\": [",
                                "\"use\": {\"habit\": \"every_slot\"}, "
@@ -102,6 +103,7 @@ TEST(HazardKeys, RefusalsNamePathValueAndWhatIsAccepted) {
     EXPECT_THAT(refusal("\"1800 m\"", "\"18 km\""),
                 HasSubstr("site.altitude: '18 km' is not accepted; a length from -500 m to 9000 m"));
     EXPECT_THAT(refusal("\"35 °C\"", "\"95 °C\""), HasSubstr("site.air_temperature: '95 °C'"));
+    EXPECT_THAT(refusal("\"2 m\"", "\"2 cm\""), HasSubstr("site.people_distance: '2 cm'"));
     EXPECT_THAT(refusal("\"share_of_slots\"", "\"sometimes\""),
                 HasSubstr("station.use.habit: 'sometimes' is not accepted; alternate_slots, every_slot"));
     EXPECT_THAT(refusal("\"ft8\"", "\"cw\""),

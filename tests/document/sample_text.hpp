@@ -121,7 +121,8 @@ inline std::string full_text() {
                 R"(      "conductivity": "5 mS/m"
     },
     "altitude": "1800 m",
-    "air_temperature": "35 °C")");
+    "air_temperature": "35 °C",
+    "people_distance": "2 m")");
     return with(text, R"(      "20m"
     ])",
                 R"(      "20m"

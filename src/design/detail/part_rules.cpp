@@ -115,6 +115,9 @@ void check_site(const Design& design, Refusals& refusals) {
     refusals.range("site.tilt", site.tilt, units::degrees(-90), units::degrees(90));
     const bool height = refusals.range("site.lowest_point", site.lowest_point, metres(0), metres(1000));
     refusals.range("site.standing_level", site.standing_level, metres(0), metres(1000));
+    if (site.people_distance) {
+        refusals.range("site.people_distance", *site.people_distance, metres(0.1), metres(100));
+    }
     refusals.range("site.altitude", site.altitude, metres(-500), metres(9000));
     refusals.range("site.air_temperature", site.air_temperature, units::degrees_celsius(-60),
                    units::degrees_celsius(60));

@@ -177,6 +177,7 @@ void read_site(const Fields& fields, design::Site& site) {
     read_ground(fields, site.ground);
     fields.quantity("altitude", site.altitude);
     fields.quantity("air_temperature", site.air_temperature);
+    fields.quantity("people_distance", site.people_distance);
 }
 
 // Ids and names are stored as the tables spell them; what is unknown is kept, and refused by the validation.
@@ -291,8 +292,9 @@ design::Design read_document(const Node& root, const std::string& name) {
     if (const auto line = document.object("feed_line", {"length", "impedance", "loss"})) {
         read_feed_line(*line, design.feed_line.emplace());
     }
-    if (const auto site = document.object("site", {"plane", "tilt", "lowest_point", "standing_level",
-                                                   "ground", "altitude", "air_temperature"})) {
+    if (const auto site =
+            document.object("site", {"plane", "tilt", "lowest_point", "standing_level", "ground", "altitude",
+                                     "air_temperature", "people_distance"})) {
         read_site(*site, design.site);
     }
     if (const auto station = document.object(

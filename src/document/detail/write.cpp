@@ -150,6 +150,7 @@ Json site_part(const design::Site& site) {
     const design::Site standard;
     part.maybe(false, "altitude", site.altitude, standard.altitude);
     part.maybe(false, "air_temperature", site.air_temperature, standard.air_temperature);
+    part.given("people_distance", site.people_distance);
     return part.take();
 }
 

@@ -1,0 +1,21 @@
+#pragma once
+// The surroundings of solved loops, kept over edits that change no current for 1 W.
+#include "design/design.hpp"
+#include "exposure/surroundings.hpp"
+
+#include <memory>
+#include <mutex>
+
+namespace loopwright::survey::detail {
+
+/// One at a time: lock, then ask. Empty where the model does not solve the loop there.
+struct SharedSurroundings {
+    mutable std::mutex mutex;
+    mutable std::optional<exposure::Surroundings> around;
+};
+
+/// kept: remember them (the last 24), or make them for this once.
+[[nodiscard]] std::shared_ptr<const SharedSurroundings>
+surroundings_of(const design::Design& design, units::Frequency frequency, bool kept);
+
+} // namespace loopwright::survey::detail

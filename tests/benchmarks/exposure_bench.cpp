@@ -1,0 +1,92 @@
+// Distances and field maps over soil.
+#include "exposure/limits.hpp"
+#include "exposure/surroundings.hpp"
+#include "field/field_map.hpp"
+#include "survey/keying.hpp"
+
+#include <benchmark/benchmark.h>
+
+namespace loopwright {
+namespace {
+
+design::Design over_soil() {
+    design::Design d;
+    d.conductor.metal.name = "copper";
+    d.capacitor.loss.q = 1000;
+    d.capacitor.maximum = units::picofarads(2000);
+    d.capacitor.minimum = units::picofarads(2);
+    d.capacitor.rating.peak_voltage = units::volts(4000);
+    d.site.ground.kind = design::GroundKind::soil;
+    d.site.ground.class_name = "average ground";
+    d.station.bands = {"160m", "80m", "60m", "40m", "30m", "20m", "17m", "15m", "12m", "10m", "6m"};
+    return d;
+}
+
+survey::KeyingRequest request(bool intervals) {
+    survey::KeyingRequest r;
+    r.design = over_soil();
+    r.limits = {"fcc_1_1310", "icnirp_2020", "icnirp_1998"};
+    r.intervals = intervals;
+    return r;
+}
+
+void nudge(units::Length& length) {
+    static int count = 0;
+    length += units::millimetres(1e-3 * (1 + ++count % 7));
+}
+
+// Aim: 300 ms on two cores, 11 bands, two tiers, three standards.
+void distances_after_an_edit_of_geometry(benchmark::State& state) {
+    auto r = request(false);
+    for (auto _ : state) {
+        nudge(r.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(distances_after_an_edit_of_geometry)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// Aim: 30 ms to the screen.
+void distances_after_an_edit_of_power(benchmark::State& state) {
+    auto r = request(false);
+    double watts = 5;
+    for (auto _ : state) {
+        r.design.station.power.value = units::watts(watts = watts > 50 ? 5 : watts * 1.01);
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(distances_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void distances_with_intervals(benchmark::State& state) {
+    auto r = request(true);
+    for (auto _ : state) {
+        nudge(r.design.loop.size.value);
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(distances_with_intervals)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// Aim: 400 ms.
+void field_map_of_200_by_200(benchmark::State& state) {
+    field::MapRequest r;
+    r.points = 200;
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(field::field_map(over_soil(), units::megahertz(7.1), units::watts(5), r));
+    }
+}
+BENCHMARK(field_map_of_200_by_200)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void one_point_of_the_quick_field(benchmark::State& state) {
+    const field::QuickField field(loop::FullWave(over_soil()).solved(units::megahertz(7.1)).value(),
+                                  units::metres(10), units::metres(3));
+    double x = 0.8;
+    for (auto _ : state) {
+        x = x > 3 ? 0.8 : x + 0.01;
+        benchmark::DoNotOptimize(field.at_1W({x, 0.5, 1.0}));
+    }
+}
+BENCHMARK(one_point_of_the_quick_field)->Unit(benchmark::kMicrosecond);
+
+} // namespace
+} // namespace loopwright
+
+BENCHMARK_MAIN();
