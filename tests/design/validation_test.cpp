@@ -289,6 +289,36 @@ TEST(Validation, CouplingSiteStation) {
     EXPECT_THAT(only([](Design& d) { d.station.bands = {"40m", "40m"}; }), HasSubstr("each band once"));
 }
 
+TEST(Validation, RatingsUseAndLimits) {
+    EXPECT_THAT(only([](Design& d) { d.capacitor.rating.gap = millimetres(0.05); }),
+                HasSubstr("capacitor.rating.gap: '50 µm' is not accepted; a length from 0.1 mm to 0.1 m"));
+    EXPECT_THAT(only([](Design& d) { d.capacitor.rating.safety_factor = 0.9; }),
+                HasSubstr("capacitor.rating.safety_factor: '0.9'"));
+    EXPECT_THAT(only([](Design& d) { d.capacitor.added.resize(21); }),
+                HasSubstr("capacitor.added: '21 items' is not accepted; at most 20 items"));
+    EXPECT_THAT(only([](Design& d) {
+                    d.capacitor.added.resize(1);
+                    d.capacitor.added[0].peak_voltage = units::volts(0);
+                }),
+                HasSubstr("capacitor.added[0].peak_voltage: '0 V'"));
+    EXPECT_THAT(only([](Design& d) {
+                    d.station.emission = "ssb";
+                    d.station.use = Use{Habit::alternate_slots, 0.2, units::seconds(60)};
+                }),
+                HasSubstr("station.use.habit: 'alternate_slots' is not accepted; continuous or "
+                          "listening_turns: ssb has no time slots"));
+    EXPECT_TRUE(sentences([](Design& d) {
+                    d.station.emission = "ssb";
+                    d.station.use = Use{Habit::listening_turns, 0.2, units::seconds(60)};
+                }).empty());
+    EXPECT_THAT(only([](Design& d) {
+                    d.station.limits = {"icnirp_2020", "icnirp"};
+                }),
+                HasSubstr("station.limits[1]: 'icnirp' is not accepted; fcc_1_1310"));
+    EXPECT_THAT(only([](Design& d) { d.station.own_limits.resize(1); }),
+                HasSubstr("station.own_limits[0].name: '' is not accepted; a name"));
+}
+
 TEST(Validation, EveryRefusalComesInTheOrderOfTheDocument) {
     Design design;
     design.station.power = units::watts(-1);
@@ -335,6 +365,33 @@ TEST(Validation, NoNumberThatIsNoneIsAccepted) {
             [=](Design& d) { d.capacitor.minimum = units::farads(bad); },
             [=](Design& d) { d.capacitor.loss.q = bad; },
             [=](Design& d) { d.capacitor.contact_resistance = units::ohms(bad); },
+            [=](Design& d) { d.capacitor.rating.gap = metres(bad); },
+            [=](Design& d) { d.capacitor.rating.safety_factor = bad; },
+            [=](Design& d) { d.capacitor.rating.current = units::amperes(bad); },
+            [=](Design& d) {
+                d.capacitor.added.resize(1);
+                d.capacitor.added[0].capacitance = units::farads(bad);
+            },
+            [=](Design& d) {
+                d.capacitor.added.resize(1);
+                d.capacitor.added[0].q = bad;
+            },
+            [=](Design& d) { d.site.altitude = metres(bad); },
+            [=](Design& d) { d.site.air_temperature = units::kelvin(bad); },
+            [=](Design& d) {
+                d.station.use = Use{};
+                d.station.use->share = bad;
+            },
+            [=](Design& d) {
+                d.station.use = Use{};
+                d.station.use->over = units::seconds(bad);
+            },
+            [=](Design& d) {
+                d.station.own_limits.resize(1);
+                d.station.own_limits[0].name = "x";
+                d.station.own_limits[0].electric = units::ElectricField::from_value(bad);
+            },
+            [=](Design& d) { d.station.reach = metres(bad); },
             [=](Design& d) { d.site.tilt = units::radians(bad); },
             [=](Design& d) { d.site.lowest_point = metres(bad); },
             [=](Design& d) { d.station.power = units::watts(bad); },
