@@ -76,6 +76,64 @@ std::vector<Sentence> reasons_of(const survey::Keying& keying) {
     return all;
 }
 
+Cell rise_cell(const std::optional<loop::LoopHeating>& heating, bool conductor) {
+    if (!heating) {
+        return {};
+    }
+    const loop::Heating& of = conductor ? heating->conductor : heating->capacitor;
+    return of.rise_K ? Cell(of.rise_range_K.high) : Cell();
+}
+
+/// What a hand and a thermometer would find.
+Section touch_and_heat(const survey::Keying& keying) {
+    Section section{"touch_and_heat", "Touch and heat", {}, Table{}};
+    Table& table = *section.table;
+    table.columns = {{"band", "Band", ""},
+                     {"touch_voltage_highest_rms_V", "Beside capacitor, rms", "V"},
+                     {"touch_voltage_middle_rms_V", "Opposite, rms", "V"},
+                     {"conductor_rise_K_high", "Conductor warmer by", "K", 1, 2},
+                     {"capacitor_rise_K_high", "Capacitor warmer by", "K", 1, 2}};
+    base::Notices notices;
+    for (const survey::KeyingBand& band : keying.bands) {
+        table.rows.push_back({band_cell(band), band.touch ? Cell(band.touch->highest_rms.value()) : Cell(),
+                              band.touch ? Cell(band.touch->at_middle_rms.value()) : Cell(),
+                              rise_cell(band.heating, true), rise_cell(band.heating, false)});
+        if (band.heating) {
+            notices.merge(band.heating->conductor.notices);
+            notices.merge(band.heating->capacitor.notices);
+        }
+    }
+    section.sentences = {
+        {"touch_convention",
+         "Volts of the conductor against the ground, rms at peak envelope power, untouched. Burns come from "
+         "tens of volts: nothing of the loop may be touched while it is keyed. The capacitor's body and "
+         "shaft are not in the model."},
+        {"heat_convention",
+         "Warmer than the air once it no longer changes, still air, no sun, upper end of the interval, for "
+         "the worst half hour of the schedule."}};
+    for (const base::Notice& notice : notices.worst_first()) {
+        section.sentences.push_back({notice.code, notice.text});
+    }
+    return section;
+}
+
+/// The FCC's exemption by effective radiated power, beside the field limits and never instead of them.
+std::vector<Sentence> exemptions(const survey::Keying& keying) {
+    std::vector<Sentence> all;
+    for (const survey::KeyingBand& band : keying.bands) {
+        if (band.fcc_exempt_erp && band.point.resonance) {
+            all.push_back({"fcc_exemption",
+                           (band.band.empty() ? survey::given_text(band.point.frequency) : band.band) +
+                               ": ERP " + units::shown(band.erp) +
+                               "; 47 CFR 1.1307(b)(3)(i)(C) asks for no "
+                               "evaluation below " +
+                               units::shown(*band.fcc_exempt_erp) +
+                               " at the people's distance. That is an extra line, not a field limit."});
+        }
+    }
+    return all;
+}
+
 Table by_limit(const survey::KeyingBand& band) {
     Table table;
     table.columns = {{"limit", "Limit", ""},
@@ -217,6 +275,11 @@ Page keying_page(const survey::Keying& keying) {
                 band.band.empty() ? survey::given_text(band.point.frequency) : band.band;
             page.sections.push_back({"distances", "Distances on " + where, {}, by_limit(band)});
         }
+    }
+    page.sections.push_back(touch_and_heat(keying));
+    if (auto lines = exemptions(keying); !lines.empty()) {
+        page.sections.push_back(
+            {"exemptions", "Exemption by radiated power", std::move(lines), std::nullopt});
     }
     page.sections.push_back({"assumptions", "Assumptions", what_is_assumed(keying), std::nullopt});
     page.sections.push_back({"cautions", "Cautions", cautions(true), std::nullopt});

@@ -70,6 +70,15 @@ Json members_of(const survey::KeyingBand& band) {
     return members;
 }
 
+void put_rise(Json& json, const std::string& key, const std::optional<loop::LoopHeating>& heating,
+              bool conductor) {
+    const loop::Heating* of = heating ? conductor ? &heating->conductor : &heating->capacitor : nullptr;
+    const bool known = of != nullptr && of->rise_K.has_value();
+    json[key] = known ? number_of(*of->rise_K) : Json(nullptr);
+    json[key + "_low"] = known ? number_of(of->rise_range_K.low) : Json(nullptr);
+    json[key + "_high"] = known ? number_of(of->rise_range_K.high) : Json(nullptr);
+}
+
 Json band_of(const survey::KeyingBand& band) {
     Json json;
     const auto& r = band.point.resonance;
@@ -87,6 +96,12 @@ Json band_of(const survey::KeyingBand& band) {
         distances.push_back(distance_of(d));
     }
     json["distances"] = std::move(distances);
+    json["touch_voltage_highest_rms_V"] =
+        band.touch ? number_of(band.touch->highest_rms.value()) : Json(nullptr);
+    json["touch_voltage_middle_rms_V"] =
+        band.touch ? number_of(band.touch->at_middle_rms.value()) : Json(nullptr);
+    put_rise(json, "conductor_rise_K", band.heating, true);
+    put_rise(json, "capacitor_rise_K", band.heating, false);
     json["erp_W"] = r ? number_of(band.erp.value()) : Json(nullptr);
     json["fcc_exemption_erp_W"] = number_or_null(band.fcc_exempt_erp);
     json["verdict"] = survey::name_of(band.verdict);

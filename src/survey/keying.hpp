@@ -7,6 +7,8 @@
 #include "design/design.hpp"
 #include "exposure/limits.hpp"
 #include "exposure/surroundings.hpp"
+#include "loop/conductor_voltage.hpp"
+#include "loop/heating.hpp"
 #include "loop/operating_point.hpp"
 
 #include <functional>
@@ -68,8 +70,11 @@ struct KeyingBand {
     std::optional<capacitor::NetworkLoad> load;      ///< what each member of the capacitor carries
     std::optional<units::Voltage> usable_voltage;    ///< peak across the whole, volts and current ratings
     std::optional<units::Power> power_for_capacitor; ///< at which the unfavourable voltage reaches it
-    std::vector<KeyingDistance> distances;      ///< limits in the order asked, public before occupational
-    std::optional<units::Power> fcc_exempt_erp; ///< at the people's distance
+    /// Steady state, for the average of the worst half hour: an upper bound for short sessions.
+    std::optional<loop::LoopHeating> heating;
+    std::optional<loop::ConductorVoltage> touch; ///< along the conductor; nothing where not established
+    std::vector<KeyingDistance> distances;       ///< limits in the order asked, public before occupational
+    std::optional<units::Power> fcc_exempt_erp;  ///< at the people's distance
     units::Power erp{};
     KeyingVerdict verdict = KeyingVerdict::not_established;
     std::vector<KeyingReason> reasons; ///< worst first, never empty

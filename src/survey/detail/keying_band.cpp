@@ -295,6 +295,12 @@ bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopT
     if (stop.stop_requested()) {
         return false;
     }
+    if (shared->around) {
+        band.touch = loop::conductor_voltage(shared->around->field().loop(), band.point.power);
+    }
+    const exposure::Schedule schedule = exposure::schedule_of(request.design.station);
+    band.heating = loop::heating(request.design, band.point,
+                                 exposure::worst_window_average(schedule, units::seconds(1800)));
     fill_capacitor(band, request.design, volts);
     if (const auto gain = band.point.resonance->gain_max) {
         band.erp = std::pow(10.0, gain->value / 10) / 1.64 * band.point.power;
