@@ -90,13 +90,11 @@ Section touch_and_heat(const survey::Keying& keying) {
     Table& table = *section.table;
     table.columns = {{"band", "Band", ""},
                      {"touch_voltage_highest_rms_V", "Beside capacitor, rms", "V"},
-                     {"touch_voltage_middle_rms_V", "Opposite, rms", "V"},
                      {"conductor_rise_K_high", "Conductor warmer by", "K", 1, 2},
                      {"capacitor_rise_K_high", "Capacitor warmer by", "K", 1, 2}};
     base::Notices notices;
     for (const survey::KeyingBand& band : keying.bands) {
         table.rows.push_back({band_cell(band), band.touch ? Cell(band.touch->highest_rms.value()) : Cell(),
-                              band.touch ? Cell(band.touch->at_middle_rms.value()) : Cell(),
                               rise_cell(band.heating, true), rise_cell(band.heating, false)});
         if (band.heating) {
             notices.merge(band.heating->conductor.notices);
@@ -106,8 +104,9 @@ Section touch_and_heat(const survey::Keying& keying) {
     section.sentences = {
         {"touch_convention",
          "Volts of the conductor against the ground, rms at peak envelope power, untouched. Burns come from "
-         "tens of volts: nothing of the loop may be touched while it is keyed. The capacitor's body and "
-         "shaft are not in the model."},
+         "tens of volts: nothing of the loop may be touched while it is keyed. The voltage falls toward the "
+         "place opposite the capacitor, where a loop in balance has none; coupling and surroundings put a "
+         "real loop out of balance. The capacitor's body and shaft are not in the model."},
         {"heat_convention",
          "Warmer than the air once it no longer changes, still air, no sun, upper end of the interval, for "
          "the worst half hour of the schedule."}};
