@@ -96,7 +96,7 @@ Section tables_section(const LimitsAnswer& answer) {
 } // namespace
 
 std::string law_text(double coefficient, double exponent) {
-    const std::string number = exact(coefficient);
+    std::string number = exact(coefficient);
     if (exponent == 0) {
         return number;
     }
