@@ -46,6 +46,7 @@ std::optional<std::vector<units::Length>> Surroundings::outline(const Threshold&
     if (most->distance.value() <= 0) {
         return std::vector<units::Length>(static_cast<std::size_t>(count), units::metres(0));
     }
+    distances.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         const double azimuth = 2 * pi * i / count;
         const Share share = [&](double d) {
@@ -71,6 +72,7 @@ Surroundings::side_outline(const Threshold& threshold, units::Angle azimuth,
     const double a = azimuth.value();
     const double start = std::max(1.3 * most->distance.value(), 2.0 * field_.extent().horizontal_m + 0.5);
     std::vector<units::Length> distances;
+    distances.reserve(heights.size());
     for (const units::Length& height : heights) {
         const Share share = [&](double d) {
             return squares_at({d * std::cos(a), d * std::sin(a), height.value()}).over(threshold);

@@ -24,6 +24,7 @@ double squared(const std::array<Complex, 3>& v) {
 /// Even steps over `span` from `from`; both ends where `closed`.
 std::vector<double> even_steps(double from, double span, int steps, bool closed) {
     std::vector<double> all;
+    all.reserve(static_cast<std::size_t>(steps) + 1);
     for (int i = 0; i < steps + (closed ? 1 : 0); ++i) {
         all.push_back(from + span * i / steps);
     }

@@ -115,6 +115,7 @@ void FieldTable::make_ring(std::size_t ring) const {
     const int first = static_cast<int>(ring) * rows_per_ring_;
     const int rows = rows_per_ring_ + 2 * margin;
     std::vector<double> rho;
+    rho.reserve(static_cast<std::size_t>(rows));
     for (int i = 0; i < rows; ++i) {
         rho.push_back(z_min_ * std::sinh(std::abs((first - margin + i) * step_u_))); // even in rho
     }
@@ -156,7 +157,8 @@ void FieldTable::make_ring(std::size_t ring) const {
                 const Complex scale = is_potential(q) ? r * phase : r * r / Complex(1, k0_ * r) * phase;
                 const double sign = first - margin + u < 0 && is_odd(q) ? -1.0 : 1.0;
                 const Complex value = sign * scale * Complex(re(u, v), im(u, v));
-                Cell& cell = grid.cells[static_cast<std::size_t>(u * grid_v_ + v)];
+                Cell& cell = grid.cells[static_cast<std::size_t>(u) * static_cast<std::size_t>(grid_v_) +
+                                        static_cast<std::size_t>(v)];
                 cell[2 * q] = value.real();
                 cell[2 * q + 1] = value.imag();
             }

@@ -59,7 +59,8 @@ TEST(Surroundings, MagneticDistanceInFreeSpaceIsThatOfTheAxis) {
 double marched(const design::Design& d, double f, double power, double e_limit, double h_limit, double from_m,
                double step_m) {
     const field::LoopField field(solved(d, f), units::watts(power));
-    for (double r = from_m; r > 0.3; r -= step_m) {
+    for (int step = 0; from_m - step * step_m > 0.3; ++step) {
+        const double r = from_m - step * step_m;
         for (int azimuth = 0; azimuth < 360; azimuth += 30) {
             const double a = azimuth * pi / 180;
             for (const double z : {0.01, 0.5, 1.0, 1.5, 2.0}) {

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <string>
 
 namespace loopwright::survey {
@@ -63,7 +64,8 @@ TEST_F(Verdict, APrintedEfficiencyNeverContradictsItsVerdict) {
 
 TEST_F(Verdict, EveryPrintedEfficiencyReadsOnItsSideOfTheLimits) {
     for (int digits = 1; digits <= 4; ++digits) {
-        for (double share = 0.0089; share < 0.12; share *= 1.00013) {
+        for (int step = 0; step < 20'000; ++step) {
+            const double share = 0.0089 * std::pow(1.00013, step); // to 0.12
             r().efficiency = share;
             const EfficiencyFigure figure = efficiency_to_print(share, digits);
             const double printed =

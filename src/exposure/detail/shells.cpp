@@ -29,6 +29,8 @@ double shell_distance_m(int index) {
 HeightRule clenshaw_curtis(int count) {
     const int n = count - 1;
     HeightRule rule;
+    rule.shares.reserve(static_cast<std::size_t>(count));
+    rule.weights.reserve(static_cast<std::size_t>(count));
     for (int k = 0; k <= n; ++k) {
         rule.shares.push_back(0.5 - 0.5 * std::cos(pi * k / n));
         double weight = 1.0;
