@@ -16,8 +16,7 @@ units::Voltage upper_end(const loop::Resonance& r) {
     return std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
 }
 
-Sentence voltage(const loop::OperatingPoint& point, const design::CapacitorRating& rating,
-                 const std::string& where) {
+Sentence voltage(const loop::OperatingPoint& point, const design::Design& design, const std::string& where) {
     const loop::Resonance& r = *point.resonance;
     const units::Voltage high = upper_end(r);
     const std::string upper = units::shown(high);
@@ -26,17 +25,18 @@ Sentence voltage(const loop::OperatingPoint& point, const design::CapacitorRatin
         text += " (perhaps " + upper + ")";
     }
     text += " " + where + " at " + survey::given_text(point.power) + ", ";
-    if (!rating.peak_voltage) {
+    const auto held = survey::voltage_limit(point, design);
+    if (!held) {
         return {"voltage_without_rating", text + "and no rating is given to hold it against."};
     }
-    const units::Voltage limit = rating.peak_voltage->value;
-    if (high > limit) {
-        return {"voltage_exceeds_rating",
-                text + "more than the rating of " + survey::given_text(limit) + ": do not key."};
+    const std::string limit = held->as_rated ? "the rating of " + survey::given_text(held->limit)
+                                             : "the usable " + units::shown(held->limit);
+    if (high > held->limit) {
+        return {"voltage_exceeds_rating", text + "more than " + limit + ": do not key."};
     }
     return {"voltage_below_rating",
-            text + units::shown(100.0 * (high.value() / limit.value()), units::Dimension::number, 2) +
-                " % of the rating of " + survey::given_text(limit) + "."};
+            text + units::shown(100.0 * (high.value() / held->limit.value()), units::Dimension::number, 2) +
+                " % of " + limit + (held->unrated_members ? "; a member has no rating." : ".")};
 }
 
 Sentence voltage_not_established(const std::string& where) {
@@ -88,9 +88,9 @@ std::vector<Sentence> keying_hazards(const survey::Keying& keying) {
 
 std::vector<Sentence> hazards(const survey::Survey& survey, const survey::Keying* keying) {
     std::vector<Sentence> all;
-    const design::CapacitorRating& rating = survey.request.design.capacitor.rating;
+    const design::Design& design = survey.request.design;
     if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
-        all.push_back(voltage(highest->point, rating, "at the most, on " + highest->band.name));
+        all.push_back(voltage(highest->point, design, "at the most, on " + highest->band.name));
     }
     std::string missing;
     for (const survey::BandRow& row : survey.bands) {
@@ -122,13 +122,13 @@ std::vector<Sentence> sweep_hazards(const survey::Survey& survey) {
             {"voltage_no_frequency", "Capacitor voltage: the capacitor reaches none of these frequencies."},
             distance};
     }
-    return {voltage(*highest, survey.request.design.capacitor.rating,
-                    "at the most, at " + survey::given_text(highest->frequency)),
-            distance};
+    return {
+        voltage(*highest, survey.request.design, "at the most, at " + survey::given_text(highest->frequency)),
+        distance};
 }
 
 std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design) {
-    return {point.resonance ? voltage(point, design.capacitor.rating, "when tuned here")
+    return {point.resonance ? voltage(point, design, "when tuned here")
                             : voltage_not_established("at this frequency"),
             distance};
 }

@@ -189,6 +189,9 @@ std::vector<Sentence> what_is_assumed(const survey::Keying& keying) {
     base::Notices notices;
     for (const survey::KeyingBand& band : keying.bands) {
         notices.merge(band.point.notices);
+        if (band.load) {
+            notices.merge(band.load->notices);
+        }
     }
     std::vector<Sentence> all = assumptions(loop::Model::full_wave, notices);
     const std::vector<Sentence> own = {

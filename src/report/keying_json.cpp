@@ -113,7 +113,11 @@ Json band_of(const survey::KeyingBand& band) {
              {"fix", reason.fix.empty() ? Json(nullptr) : Json(with_plain_blanks(reason.fix))}});
     }
     json["reasons"] = std::move(reasons);
-    json["notices"] = detail::notices_of(band.point.notices);
+    base::Notices notices = band.point.notices;
+    if (band.load) {
+        notices.merge(band.load->notices);
+    }
+    json["notices"] = detail::notices_of(notices);
     return json;
 }
 

@@ -73,28 +73,9 @@ std::optional<Reason> reach(const loop::Resonance& r, const design::Capacitor& c
                       "; the capacitor " + (low ? "starts at " : "ends at ") + limit + with};
 }
 
-/// What the volts across the whole capacitor are held against.
-struct Standing {
-    units::Voltage limit;
-    bool as_rated; ///< the number a person gave; else worked out from gap, members and currents
-    bool unrated_members = false;
-};
-
-std::optional<Standing> stands(const loop::OperatingPoint& point, const design::Design& design) {
-    const design::Capacitor& capacitor = design.capacitor;
-    const design::CapacitorRating& rating = capacitor.rating;
-    if (!rating.gap && !rating.current && capacitor.added.empty()) {
-        return rating.peak_voltage ? std::optional(Standing{rating.peak_voltage->value, true}) : std::nullopt;
-    }
-    const loop::Resonance& r = *point.resonance;
-    const auto load = loop::network_of(capacitor, design.site)
-                          .load(r.capacitor_voltage_peak, r.tuning_capacitance, point.frequency);
-    const auto allowed = load ? load->allowed_peak() : std::nullopt;
-    return allowed ? std::optional(Standing{*allowed, false, load->unrated_members}) : std::nullopt;
-}
-
 /// Voltage goes with the root of the power, so the power at which the rating is reached follows exactly.
-std::optional<Reason> voltage(const loop::OperatingPoint& point, const std::optional<Standing>& standing) {
+std::optional<Reason> voltage(const loop::OperatingPoint& point,
+                              const std::optional<VoltageLimit>& standing) {
     if (!standing) {
         return std::nullopt;
     }
@@ -128,7 +109,7 @@ std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emiss
 }
 
 /// "; 1.2 kV peak, rated 2 kV" or that there is nothing to hold it against.
-std::string volts_beside(const loop::Resonance& r, const std::optional<Standing>& standing) {
+std::string volts_beside(const loop::Resonance& r, const std::optional<VoltageLimit>& standing) {
     const std::string volts = "; " + units::shown(r.capacitor_voltage_peak) + " peak, ";
     if (!standing) {
         return volts + "no rating given";
@@ -188,6 +169,20 @@ std::string given_text(double si_value, units::Dimension dimension) {
     return text.erase(last, end - last);
 }
 
+std::optional<VoltageLimit> voltage_limit(const loop::OperatingPoint& point, const design::Design& design) {
+    const design::Capacitor& capacitor = design.capacitor;
+    const design::CapacitorRating& rating = capacitor.rating;
+    if (!rating.gap && !rating.current && capacitor.added.empty()) {
+        return rating.peak_voltage ? std::optional(VoltageLimit{rating.peak_voltage->value, true})
+                                   : std::nullopt;
+    }
+    const loop::Resonance& r = *point.resonance;
+    const auto load = loop::network_of(capacitor, design.site)
+                          .load(r.capacitor_voltage_peak, r.tuning_capacitance, point.frequency);
+    const auto allowed = load ? load->allowed_peak() : std::nullopt;
+    return allowed ? std::optional(VoltageLimit{*allowed, false, load->unrated_members}) : std::nullopt;
+}
+
 std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Design& design,
                             const band::Emission& emission) {
     if (!point.resonance) {
@@ -197,7 +192,7 @@ std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Des
     if (reached && reached->verdict == BandVerdict::out_of_reach) {
         return {*reached};
     }
-    const std::optional<Standing> standing = stands(point, design);
+    const std::optional<VoltageLimit> standing = voltage_limit(point, design);
     const std::optional<Reason> volts = voltage(point, standing);
     std::vector<Reason> all = {
         radiates(*point.resonance, volts ? "" : volts_beside(*point.resonance, standing))};

@@ -5,6 +5,7 @@
 #include "survey/survey.hpp"
 #include "units/text.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,17 @@ struct EfficiencyFigure {
     int digits = 3;
 };
 [[nodiscard]] EfficiencyFigure efficiency_to_print(double share, int digits);
+
+/// What the volts across the whole capacitor are held against at a point.
+struct VoltageLimit {
+    units::Voltage limit;
+    bool as_rated; ///< the number a person gave; else worked out from gap, members and currents
+    bool unrated_members = false;
+};
+
+/// Nothing where no member has a rating. The point must have a resonance.
+[[nodiscard]] std::optional<VoltageLimit> voltage_limit(const loop::OperatingPoint& point,
+                                                        const design::Design& design);
 
 /// Everything that decides about a band, worst first; never empty, and the first is the verdict. Limits are
 /// held against the unfavourable end of an interval: lower efficiency and bandwidth, higher voltage, either

@@ -168,12 +168,12 @@ QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
     switch (column) {
     case efficiency:
         return QVariant::fromValue(Bar{Bar::Kind::share, r.efficiency});
-    case voltage:
-        if (!capacitor.rating.peak_voltage) {
-            return {};
-        }
-        return QVariant::fromValue(
-            Bar{Bar::Kind::against_limit, r.capacitor_voltage_peak / capacitor.rating.peak_voltage->value});
+    case voltage: {
+        const auto held = survey::voltage_limit(row.point, survey_->request.design);
+        return held ? QVariant::fromValue(
+                          Bar{Bar::Kind::against_limit, r.capacitor_voltage_peak / held->limit})
+                    : QVariant();
+    }
     case capacitance: {
         const auto [low, high] = loop::capacitor_range(capacitor);
         const double place = std::log(r.tuning_capacitance / low) / std::log(high.value() / low.value());

@@ -105,12 +105,14 @@ Headline voltage(const Resonance& r, const OperatingPoint& point, const design::
                   true,
                   {}};
     const QString at = Headlines::tr("at %1").arg(short_text(point.power.value(), units::Dimension::power));
-    if (!design.capacitor.rating.peak_voltage) {
+    const auto held = survey::voltage_limit(point, design);
+    if (!held) {
         line.remark = joined({at, Headlines::tr("no rating given, so no verdict")});
         return line;
     }
-    const units::Voltage rating = design.capacitor.rating.peak_voltage->value;
-    const QString rated = short_text(*design.capacitor.rating.peak_voltage);
+    const units::Voltage rating = held->limit;
+    const QString rated =
+        held->as_rated ? short_text(*design.capacitor.rating.peak_voltage) : shown(held->limit);
     const bool has_range = known(r.capacitor_voltage_peak_range);
     const units::Voltage high = has_range
                                     ? std::max(r.capacitor_voltage_peak_range.high, r.capacitor_voltage_peak)

@@ -134,7 +134,7 @@ ChartContent voltage(const Curves& curves, const design::Design& design) {
         content.limits.push_back(
             {rating_V, Charts::tr("rated %1 peak").arg(given_text(rating_V, units::Dimension::voltage)),
              Side::above});
-    } else {
+    } else if (!design.capacitor.rating.gap) { // what a gap stands is no straight line: the board has it
         content.title = Charts::tr("Capacitor voltage, peak, at %1; no rating given").arg(power);
     }
     return content;

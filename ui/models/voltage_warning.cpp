@@ -2,6 +2,7 @@
 
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
+#include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <QCoreApplication>
@@ -59,14 +60,15 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
                               .arg(shown(high), QString::fromStdString(worst->band.name),
                                    short_text(worst->point.power.value(), units::Dimension::power),
                                    model_name(worst->point.model));
-    const auto& rating = survey.request.design.capacitor.rating.peak_voltage;
-    if (!rating) {
+    const auto held = survey::voltage_limit(worst->point, survey.request.design);
+    if (!held) {
         return {VoltageState::no_rating,
                 Warnings::tr("Capacitor voltage up to %1, no rating given").arg(where) + left_out(survey),
                 advice()};
     }
-    const QString rated = short_text(*rating);
-    if (high > rating->value) {
+    const QString rated = held->as_rated ? short_text(*survey.request.design.capacitor.rating.peak_voltage)
+                                         : shown(held->limit);
+    if (high > held->limit) {
         return {VoltageState::exceeded,
                 Warnings::tr("Capacitor over its rating, do not key: up to %1, rated %2").arg(where, rated) +
                     left_out(survey),
