@@ -45,6 +45,12 @@ TEST(QuantityTextTest, SaysWhatTypedTextComesTo) {
     EXPECT_EQ(inputs::equivalent(QStringLiteral("36 in"), 0.9144, length, metric),
               QStringLiteral("= 0.9144 m"));
     EXPECT_EQ(inputs::equivalent(QStringLiteral("2*0.45 m"), 0.9, length, metric), QStringLiteral("= 0.9 m"));
+    // The slash of a unit is no arithmetic.
+    EXPECT_EQ(inputs::equivalent(QStringLiteral("4.5 dB/100m"), 0.045, {Dimension::loss_per_length}, metric),
+              QString());
+    EXPECT_FALSE(
+        inputs::equivalent(QStringLiteral("9/2 dB/100m"), 0.045, {Dimension::loss_per_length}, metric)
+            .isEmpty());
     EXPECT_EQ(inputs::equivalent(QStringLiteral("150 pF"), 150e-12, {Dimension::capacitance}, imperial),
               QString());
 }

@@ -13,6 +13,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QTest>
 #include <QToolButton>
 
@@ -202,6 +203,27 @@ TEST_F(WindowCouplingKindsTest, FeedLineIsEnteredWithItsTableOfLoss) {
     EXPECT_EQ(words("match.vswr_at_radio"), QString::number(report.vswr_at_radio, 'f', 2));
     EXPECT_LT(report.vswr_at_radio, report.match->vswr);
     EXPECT_FALSE(words("match.notices").contains(QStringLiteral("No loss is given")));
+}
+
+TEST_F(WindowCouplingKindsTest, NothingIsWiderThanTheColumn) {
+    auto* given = find<QCheckBox>("feed_line");
+    given->setFocus();
+    press(Qt::Key_Space);
+    QTest::mouseClick(find<QPushButton>("feed_line.add_loss"), Qt::LeftButton);
+    type("feed_line.loss[0].loss", QStringLiteral("3*1.5 dB/100m")); // with what it comes to beside it
+    press(Qt::Key_Tab);
+    const auto* form = find<QScrollArea>("build.form");
+    for (const Kind kind : {loop, tap, transformer}) {
+        choose(kind);
+        ASSERT_TRUE(matched());
+        QCoreApplication::processEvents();
+        EXPECT_LE(form->widget()->minimumSizeHint().width(), form->viewport()->width()) << kind;
+        // Neither does one figure lie over the other once the layout has settled.
+        const QRect smith = panel_->smith().geometry();
+        EXPECT_TRUE(QTest::qWaitFor(
+            [&] { return panel_->curve().geometry().top() > panel_->smith().geometry().bottom(); }, 1000))
+            << kind << ": " << smith.bottom() << " and " << panel_->curve().geometry().top();
+    }
 }
 
 TEST_F(WindowCouplingKindsTest, TheSameFrequencyTwiceIsRefusedAndARowCanGo) {

@@ -167,7 +167,9 @@ void LoopDrawing::paint_site(ViewPainter& on, double ground_m, const QRectF& rec
         on.caption(name, rect);
         return;
     }
-    on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), name, rect);
+    const auto share =
+        views_.standing_m ? std::optional(*views_.standing_m / *views_.clearance_m) : std::nullopt;
+    on.ground(ground_m, ground_m < *views_.clearance_m, length(*views_.clearance_m), name, rect, share);
     if (views_.standing_m) {
         on.standing(ground_m, *views_.standing_m, *views_.clearance_m,
                     tr("people stand at %1").arg(length(*views_.standing_m)), rect);

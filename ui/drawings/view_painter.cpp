@@ -113,8 +113,25 @@ void ViewPainter::height(const QString& text) {
     paint_dimension(painter_, QLineF(x, around.bottom(), x, around.top()), text);
 }
 
+namespace {
+/// Room that a line of text takes between two lines, in line heights.
+constexpr double text_room = 1.25;
+} // namespace
+
+/// Middle of the height's text: between the loop and the floor that people stand on, where that lies between.
+double ViewPainter::height_text_y(double level, std::optional<double> standing_share) const {
+    const double lowest = box().bottom();
+    const double middle = (lowest + level) / 2.0;
+    if (!standing_share || *standing_share >= 1.0) {
+        return middle;
+    }
+    const double floor = level - *standing_share * (level - lowest);
+    const bool label_below = level - floor >= text_room * line_;
+    return label_below ? (lowest + floor) / 2.0 : std::min(middle, floor - (0.6 + text_room) * line_);
+}
+
 void ViewPainter::ground(double drawn_m, bool broken, const QString& height, const QString& name,
-                         const QRectF& bounds) {
+                         const QRectF& bounds, std::optional<double> standing_share) {
     painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 18.0));
     const QRectF around = box();
     const double level = around.bottom() + drawn_m * scale_;
@@ -141,7 +158,7 @@ void ViewPainter::ground(double drawn_m, bool broken, const QString& height, con
     }
     const QFontMetricsF metrics(painter_.font(), painter_.device());
     const double text_x = x + 0.6 * line_ + metrics.horizontalAdvance(height) / 2.0;
-    paint_label(painter_, QPointF(text_x, (around.bottom() + level) / 2.0), height, bounds);
+    paint_label(painter_, QPointF(text_x, height_text_y(level, standing_share)), height, bounds);
 }
 
 void ViewPainter::standing(double drawn_m, double level_m, double clearance_m, const QString& text,
@@ -156,7 +173,14 @@ void ViewPainter::standing(double drawn_m, double level_m, double clearance_m, c
     painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 12.0, Qt::DashLine));
     painter_.drawLine(QPointF(left, shown_y), QPointF(right, shown_y));
     painter_.setPen(QPen(palette_.color(QPalette::Text), line_ / 18.0));
-    paint_label(painter_, QPointF(left, shown_y - 0.6 * line_), text, bounds);
+    const bool below = level_m < clearance_m && ground - shown_y >= text_room * line_;
+    const double text_y = shown_y + (below ? 0.6 : -0.6) * line_;
+    const double wide = QFontMetricsF(painter_.font(), painter_.device()).horizontalAdvance(text);
+    if (level_m < clearance_m) { // the line of the height does not run through the words
+        painter_.fillRect(QRectF(left, text_y - 0.45 * line_, wide, 0.9 * line_),
+                          palette_.brush(QPalette::Base));
+    }
+    paint_label(painter_, QPointF(left, text_y), text, bounds);
 }
 
 void ViewPainter::caption(const QString& text, const QRectF& bounds) {

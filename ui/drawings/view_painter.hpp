@@ -8,6 +8,8 @@
 #include <QRectF>
 #include <QString>
 
+#include <optional>
+
 class QPainter;
 
 namespace loopwright::drawings {
@@ -35,8 +37,9 @@ public:
     void height(const QString& text);
     /// The ground below with its name, and the height above it. drawn_m may be less than the true clearance:
     /// then it is broken.
-    void ground(double drawn_m, bool broken, const QString& height, const QString& name,
-                const QRectF& bounds);
+    /// standing_share: of that height, where people stand; its text keeps clear of theirs.
+    void ground(double drawn_m, bool broken, const QString& height, const QString& name, const QRectF& bounds,
+                std::optional<double> standing_share);
     /// The floor that people stand on; share: of the drawn height between ground and lowest point, above 1:
     /// in the view's own heights from its lowest point.
     void standing(double drawn_m, double level_m, double clearance_m, const QString& text,
@@ -48,6 +51,7 @@ public:
 
 private:
     [[nodiscard]] QRectF box() const;
+    [[nodiscard]] double height_text_y(double level, std::optional<double> standing_share) const;
     void thin_pen(QPalette::ColorRole role);
     QPainter& painter_;
     const QPalette& palette_;

@@ -33,6 +33,7 @@ Entry::Entry(const Kind& kind, const std::string& where, QWidget* parent)
     refusal_->setTextFormat(Qt::PlainText);
     refusal_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     equivalent_->setForegroundRole(QPalette::PlaceholderText);
+    equivalent_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred); // never widens the form
     refusal_->hide();
     connect(field_, &QuantityField::remarks_changed, this, &Entry::show_remarks);
 }
@@ -67,6 +68,7 @@ void Entry::describe(const QString& name, const QString& tooltip) {
 
 void Entry::show_remarks() {
     equivalent_->setText(field_->equivalent());
+    equivalent_->setToolTip(field_->equivalent());
     refusal_->setText(field_->refusal());
     refusal_->setVisible(!field_->refusal().isEmpty());
 }

@@ -20,8 +20,10 @@ using models::unit_in;
 using units::Dimension;
 using units::Unit;
 
-/// A text that is one number, with or without a unit: no arithmetic.
-bool is_single_number(const QString& text) {
+/// A text that is one number, with or without a unit: no arithmetic. The slash of a unit is none.
+bool is_single_number(const QString& whole, Dimension dimension) {
+    const auto unit = unit_in(whole, dimension);
+    const QString text = unit ? whole.trimmed().chopped(QString::fromStdString(unit->symbol).size()) : whole;
     static const QRegularExpression single(
         QStringLiteral("^\\s*[-+\u2212]?[0-9.,]+([eE][-+]?[0-9]+)?\\s*[^0-9*/()+]*[0-9]*$"));
     return single.match(text).hasMatch();
@@ -42,7 +44,8 @@ Reading read(const QString& text, const Kind& kind, const QString& unit, const s
     Reading reading{0, trimmed};
     const bool has_units = kind.dimension != Dimension::number && !unit.isEmpty();
     if (has_units && as_bare_number(trimmed)) {
-        reading.text = (is_single_number(trimmed) ? QStringLiteral("%1 %2") : QStringLiteral("(%1) %2"))
+        reading.text = (is_single_number(trimmed, Dimension::number) ? QStringLiteral("%1 %2")
+                                                                     : QStringLiteral("(%1) %2"))
                            .arg(trimmed, unit);
     }
     reading.si = units::parse_si(reading.text.toStdString(), kind.dimension, where);
@@ -53,7 +56,7 @@ Reading read(const QString& text, const Kind& kind, const QString& unit, const s
 }
 
 QString equivalent(const QString& text, double si, const Kind& kind, units::UnitSystem system) {
-    const bool single = is_single_number(text);
+    const bool single = is_single_number(text, kind.dimension);
     if (kind.dimension == Dimension::number) {
         return single ? QString() : QStringLiteral("= %1").arg(plain_number(si, 4));
     }

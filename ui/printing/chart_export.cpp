@@ -137,8 +137,9 @@ void ChartExportDialog::build_place(QFormLayout& form) {
     connect(choose, &QPushButton::clicked, this, &ChartExportDialog::choose_folder);
     connect(folder_, &QLineEdit::textChanged, this, &ChartExportDialog::update_state);
     row->addWidget(choose);
-    form.addRow(tr("Fol&der"), row);
-    qobject_cast<QWidget*>(form.labelForField(row))->setAccessibleName(tr("Folder"));
+    auto* label = new QLabel(tr("Fol&der"), this); // a row that is a layout gets no buddy of its own
+    label->setBuddy(folder_);
+    form.addRow(label, row);
     folder_->setAccessibleName(tr("Folder"));
 }
 
