@@ -63,6 +63,21 @@ bool wait_for_survey(app::MainWindow& window) {
     return false;
 }
 
+bool wait_for_keying(app::MainWindow& window) {
+    constexpr int long_patience_ms = 60000;
+    QElapsedTimer clock;
+    clock.start();
+    while (clock.elapsed() < long_patience_ms) {
+        QCoreApplication::processEvents(QEventLoop::AllEvents, look_again_ms);
+        const jobs::KeyingJob& keying = window.keying();
+        if (keying.settled() && keying.result()->request.design == window.document().design()) {
+            QCoreApplication::processEvents();
+            return true;
+        }
+    }
+    return false;
+}
+
 void in_next_dialog(const std::function<void(QWidget* dialog)>& work) {
     auto* timer = new QTimer(qApp);
     const QPointer<QWidget> before = QApplication::activeModalWidget();

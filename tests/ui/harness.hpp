@@ -26,6 +26,9 @@ namespace loopwright::test {
 /// seconds.
 bool wait_for_survey(app::MainWindow& window);
 
+/// The same until the sheet before keying is there with its unfavourable ends. False after a minute.
+bool wait_for_keying(app::MainWindow& window);
+
 /// Does `work` as soon as a modal dialog is open (a second at most), for code that opens one and waits.
 void in_next_dialog(const std::function<void(QWidget* dialog)>& work);
 

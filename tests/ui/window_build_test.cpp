@@ -141,15 +141,16 @@ TEST_F(WindowBuildTest, UnitsChangeEverywhereAtOnce) {
 
 TEST_F(WindowBuildTest, HazardStripFollowsPowerAndRating) {
     type("capacitor.rating.peak_voltage", QStringLiteral("100 V"));
-    ASSERT_TRUE(test::wait_for_survey(window()));
+    ASSERT_TRUE(test::wait_for_keying(window()));
     auto* strip = find<QLabel>("hazard.voltage");
     EXPECT_TRUE(strip->text().contains(QStringLiteral("over its rating, do not key")))
         << strip->text().toStdString();
     type("station.power", QStringLiteral("1 mW"));
-    ASSERT_TRUE(test::wait_for_survey(window()));
+    ASSERT_TRUE(test::wait_for_keying(window()));
     EXPECT_TRUE(strip->text().contains(QStringLiteral("within its rating"))) << strip->text().toStdString();
-    EXPECT_TRUE(
-        find<QLabel>("hazard.distance")->text().contains(QStringLiteral("treat the loop as hazardous")));
+    auto* distance = find<QLabel>("hazard.distance");
+    EXPECT_TRUE(distance->text().contains(QStringLiteral("People keep away")))
+        << distance->text().toStdString();
 }
 
 TEST_F(WindowBuildTest, SaveReopenAndTheTitle) {

@@ -1,6 +1,6 @@
 #include "app/hazard_strip.hpp"
 
-#include "models/voltage_warning.hpp"
+#include "models/keying_warning.hpp"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -10,7 +10,7 @@ namespace loopwright::app {
 
 namespace {
 
-constexpr int unit_px = 8;
+constexpr int unit_px = 8, patience_ms = 250;
 
 QString symbol(models::VoltageState state) {
     switch (state) {
@@ -34,6 +34,12 @@ QLabel* new_cell(QWidget* parent) {
     return label;
 }
 
+void say(QLabel* cell, const QString& text, const QString& detail) {
+    cell->setText(text);
+    cell->setToolTip(detail);
+    cell->setAccessibleDescription(detail);
+}
+
 } // namespace
 
 HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
@@ -42,46 +48,80 @@ HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(unit_px / 2);
-    row->addWidget(voltage_, 3);
-    row->addWidget(distance_, 2);
+    row->addWidget(voltage_, 1);
+    row->addWidget(distance_, 1);
     voltage_->setObjectName(QStringLiteral("hazard.voltage"));
     distance_->setObjectName(QStringLiteral("hazard.distance"));
     voltage_->setAccessibleName(tr("Hazard: capacitor voltage"));
     distance_->setAccessibleName(tr("Hazard: distance"));
-    distance_->setText(QStringLiteral("\u25B2 ") +
-                       tr("Distance: not established, treat the loop as hazardous"));
-    distance_->setToolTip(
-        tr("How far people must stay away is not computed yet. Keep everybody well away while "
-           "transmitting, and follow the exposure rules where you are."));
-    distance_->setAccessibleDescription(distance_->toolTip());
-    connect(&context_.survey, &jobs::Job::started, this, &HazardStrip::refresh);
-    connect(&context_.survey, &jobs::Job::finished, this, &HazardStrip::refresh);
-    connect(&context_.survey, &jobs::Job::failed, this, &HazardStrip::refresh);
+    patience_.setSingleShot(true);
+    patience_.setInterval(patience_ms);
+    const jobs::KeyingJob* keying = &context_.keying;
+    connect(keying, &jobs::KeyingJob::started, this, [this] {
+        failed_ = false;
+        patience_.start();
+        refresh();
+    });
+    connect(keying, &jobs::KeyingJob::updated, this, [this] {
+        failed_ = false;
+        refresh();
+    });
+    connect(keying, &jobs::KeyingJob::cancelled, this, &HazardStrip::refresh);
+    connect(keying, &jobs::KeyingJob::failed, this, [this] {
+        failed_ = true;
+        refresh();
+    });
+    connect(&patience_, &QTimer::timeout, this, &HazardStrip::refresh);
+    connect(&context_.settings, &settings::Settings::unit_system_changed, this, &HazardStrip::refresh);
     refresh();
 }
 
+/// What stands there in words while the figures are not those of the design as it is.
+QString HazardStrip::state_words() const {
+    const jobs::KeyingJob& keying = context_.keying;
+    if (keying.stale()) {
+        return patience_.isActive() ? QString() : tr(" (of before the last change)");
+    }
+    return keying.settled() ? QString() : tr(" (worst case still computing)");
+}
+
 void HazardStrip::refresh() {
-    const auto survey = context_.survey.result();
-    if (!survey) {
-        voltage_->setText(QStringLiteral("\u25B3 ") + tr("Capacitor voltage: not computed yet"));
+    const jobs::KeyingJob& keying = context_.keying;
+    if (!keying.result() || (failed_ && keying.stale())) {
+        const models::DistanceWarning none = models::no_distance();
+        say(voltage_,
+            QStringLiteral("\u25B3 ") + (failed_ ? tr("Capacitor voltage: not established, treat the "
+                                                      "loop as hazardous")
+                                                 : tr("Capacitor voltage: not computed yet")),
+            none.detail);
+        say(distance_, QStringLiteral("\u25B2 ") + none.text, none.detail);
+        exceeded_ = too_near_ = false;
+        colour();
         return;
     }
-    const models::VoltageWarning warning = models::voltage_warning(*survey);
-    voltage_->setText(symbol(warning.state) + warning.text);
-    voltage_->setToolTip(warning.detail);
-    voltage_->setAccessibleDescription(warning.detail);
-    voltage_->setEnabled(!context_.survey.stale() || context_.survey.running());
-    exceeded_ = warning.state == models::VoltageState::exceeded;
+    const models::VoltageWarning volts = models::keying_voltage(*keying.result());
+    const models::DistanceWarning people =
+        models::keying_distance(*keying.result(), context_.settings.unit_system());
+    // A tick only where the unfavourable ends are in.
+    const bool doubtful = !keying.settled() && volts.state == models::VoltageState::within;
+    say(voltage_, (doubtful ? QStringLiteral("\u25B3 ") : symbol(volts.state)) + volts.text + state_words(),
+        volts.detail);
+    say(distance_,
+        (people.established && !people.exceeded ? QStringLiteral("\u25B3 ") : QStringLiteral("\u25B2 ")) +
+            people.text + state_words(),
+        people.detail);
+    exceeded_ = volts.state == models::VoltageState::exceeded;
+    too_near_ = people.exceeded;
     colour();
 }
 
 void HazardStrip::colour() {
-    const auto paint = [this](QLabel* cell, bool strong) {
+    const auto paint = [](QLabel* cell, bool strong) {
         cell->setBackgroundRole(strong ? QPalette::Text : QPalette::AlternateBase);
         cell->setForegroundRole(strong ? QPalette::Base : QPalette::Text);
     };
     paint(voltage_, exceeded_);
-    paint(distance_, false);
+    paint(distance_, too_near_);
 }
 
 void HazardStrip::changeEvent(QEvent* event) {

@@ -1,9 +1,11 @@
 #pragma once
 // The strip that never leaves the window: the highest capacitor voltage over the planned bands against what
-// the capacitor may carry, and the distance people must keep. Each with symbol, word and colour.
+// the capacitor stands, and the distance people must keep, unfavourable ends. Each with symbol, word and
+// colour.
 #include "pages/context.hpp"
 
 #include <QFrame>
+#include <QTimer>
 
 class QLabel;
 
@@ -20,10 +22,14 @@ protected:
 private:
     void refresh();
     void colour();
+    [[nodiscard]] QString state_words() const;
     pages::Context context_;
     QLabel* voltage_;
     QLabel* distance_;
+    QTimer patience_; ///< what takes less is not worth a word
     bool exceeded_ = false;
+    bool too_near_ = false;
+    bool failed_ = false;
 };
 
 } // namespace loopwright::app

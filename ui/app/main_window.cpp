@@ -2,12 +2,15 @@
 
 #include "app/bands_actions.hpp"
 #include "app/hazard_strip.hpp"
+#include "app/keying_actions.hpp"
 #include "dialogs/caution_dialog.hpp"
 #include "dialogs/explanation_dialog.hpp"
+#include "loop/solved_part.hpp"
 #include "pages/bands_page.hpp"
 #include "pages/build_page.hpp"
 #include "pages/coupling_panel.hpp"
 #include "pages/headline_panel.hpp"
+#include "pages/keying_page.hpp"
 
 #include <QCloseEvent>
 #include <QScreen>
@@ -39,8 +42,8 @@ survey::Request request_of(const design::Design& design, loop::Model model) {
 
 MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_folder, QWidget* parent)
     : QMainWindow(parent), settings_(settings),
-      document_(recovery_folder), context_{settings_, document_, focus_,          comparison_,
-                                           survey_,   point_,    compared_survey_},
+      document_(recovery_folder), context_{settings_, document_, focus_,           comparison_,
+                                           survey_,   point_,    compared_survey_, keying_job_},
       recovery_folder_(recovery_folder), files_(new FileActions(context_, this)),
       pages_(new QTabWidget(this)) {
     build_pages();
@@ -78,6 +81,9 @@ void MainWindow::build_pages() {
             bands_actions_->export_match(*match);
         }
     });
+    keying_ = new pages::KeyingPage(context_, pages_);
+    keying_actions_ = new KeyingActions(context_, *keying_, this);
+    add_page(keying_, tr("Before keying"));
 }
 
 void MainWindow::add_page(QWidget* page, const QString& name) {
@@ -99,12 +105,37 @@ void MainWindow::connect_session() {
     connect(&document_, &session::Document::state_changed, this, &MainWindow::show_title);
     connect(&comparison_, &session::Comparison::changed, this, &MainWindow::start_comparison);
     connect(&survey_, &jobs::Job::finished, this, &MainWindow::choose_focus);
+    connect(&survey_, &jobs::Job::finished, this, &MainWindow::keying_in_turn);
+    connect(&survey_, &jobs::Job::failed, this, &MainWindow::keying_in_turn);
 }
 
 /// The point first: it is small, and what the eye is on.
 void MainWindow::start_computing() {
     start_point();
     start_survey();
+    start_keying();
+}
+
+/// At once where the fields are known already (power, emission, limits, people); else after the survey, which
+/// wants the cores first.
+void MainWindow::start_keying() {
+    const auto& known = keying_job_.result();
+    const design::Design& design = document_.design();
+    const bool same_fields = known && loop::solved_part(known->request.design) == loop::solved_part(design) &&
+                             known->request.design.site.standing_level == design.site.standing_level;
+    keying_due_ = !same_fields;
+    if (same_fields) {
+        keying_job_.start(design);
+    } else {
+        keying_job_.announce();
+    }
+}
+
+void MainWindow::keying_in_turn() {
+    if (keying_due_) {
+        keying_due_ = false;
+        keying_job_.start(document_.design());
+    }
 }
 
 void MainWindow::start_survey() {

@@ -15,11 +15,13 @@ class ExplanationDialog;
 namespace loopwright::pages {
 class BandsPage;
 class BuildPage;
+class KeyingPage;
 } // namespace loopwright::pages
 
 namespace loopwright::app {
 
 class BandsActions;
+class KeyingActions;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -34,6 +36,8 @@ public:
     [[nodiscard]] jobs::SurveyJob& survey() { return survey_; }
     [[nodiscard]] jobs::PointJob& point() { return point_; }
     [[nodiscard]] pages::BandsPage& bands() { return *bands_; }
+    [[nodiscard]] jobs::KeyingJob& keying() { return keying_job_; }
+    [[nodiscard]] pages::KeyingPage& keying_page() { return *keying_; }
     [[nodiscard]] QTabWidget& pages() { return *pages_; }
 
     /// Caution, recovery, and what to start with; file: the one named on the command line, or empty.
@@ -51,12 +55,15 @@ private:
     void add_unit_systems(QMenu* view);
     void add_models(QMenu* view);
     void build_help_menu();
+    void on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)());
     void fill_samples(QMenu* menu);
     void fill_recent(QMenu* menu);
     void connect_session();
     void start_computing();
     void start_survey();
     void start_point();
+    void start_keying();
+    void keying_in_turn();
     void start_comparison();
     void choose_focus();
     void show_title();
@@ -74,6 +81,7 @@ private:
     jobs::SurveyJob survey_;
     jobs::PointJob point_;
     jobs::SurveyJob compared_survey_;
+    jobs::KeyingJob keying_job_;
     pages::Context context_;
     QString recovery_folder_;
     FileActions* files_;
@@ -82,6 +90,9 @@ private:
     dialogs::ExplanationDialog* explanation_ = nullptr; ///< made when first asked for
     pages::BandsPage* bands_ = nullptr;
     BandsActions* bands_actions_ = nullptr;
+    pages::KeyingPage* keying_ = nullptr;
+    KeyingActions* keying_actions_ = nullptr;
+    bool keying_due_ = false; ///< when the survey is done
     bool focus_to_choose_ = true;
 };
 

@@ -1,8 +1,10 @@
 // The menus of the main window.
 #include "app/bands_actions.hpp"
+#include "app/keying_actions.hpp"
 #include "app/main_window.hpp"
 #include "app/samples.hpp"
 #include "dialogs/text_dialog.hpp"
+#include "pages/keying_page.hpp"
 
 #include <QActionGroup>
 #include <QFileInfo>
@@ -48,15 +50,28 @@ void MainWindow::build_file_menu() {
     add_action(file, tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
                [this] { files_->save_as(); });
     file->addSeparator();
-    add_action(file, tr("&Print…"), QKeySequence::Print, [this] { bands_actions_->print(); });
-    add_action(file, tr("Pre&view of the page…"), {}, [this] { bands_actions_->preview(); });
-    add_action(file, tr("Page as P&DF…"), {}, [this] { bands_actions_->save_pdf(); });
+    add_action(file, tr("&Print…"), QKeySequence::Print,
+               [this] { on_shown_page(&BandsActions::print, &KeyingActions::print); });
+    add_action(file, tr("Pre&view of the page…"), {},
+               [this] { on_shown_page(&BandsActions::preview, &KeyingActions::preview); });
+    add_action(file, tr("Page as P&DF…"), {},
+               [this] { on_shown_page(&BandsActions::save_pdf, &KeyingActions::save_pdf); });
     QMenu* exports = file->addMenu(tr("&Export"));
     add_action(exports, tr("&Charts…"), {}, [this] { bands_actions_->export_charts(); });
     add_action(exports, tr("&Bands as CSV…"), {}, [this] { bands_actions_->export_bands(); });
     add_action(exports, tr("C&urves as CSV…"), {}, [this] { bands_actions_->export_curve(); });
+    add_action(exports, tr("Before &keying as CSV…"), {}, [this] { keying_actions_->export_table(); });
     file->addSeparator();
     add_action(file, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
+}
+
+/// Before keying has a sheet of its own; every other page that of the design.
+void MainWindow::on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)()) {
+    if (pages_->currentWidget() == keying_) {
+        (keying_actions_->*before_keying)();
+    } else {
+        (bands_actions_->*design)();
+    }
 }
 
 void MainWindow::fill_samples(QMenu* menu) {

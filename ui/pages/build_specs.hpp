@@ -137,4 +137,14 @@ struct GroupSpec {
 [[nodiscard]] GroupSpec site_group();
 [[nodiscard]] GroupSpec station_group();
 
+/// What the page Before keying asks for: power and use of the emission, people, the hand that tunes.
+[[nodiscard]] GroupSpec keying_use_group();
+[[nodiscard]] GroupSpec keying_people_group();
+[[nodiscard]] GroupSpec keying_tuning_group();
+
+/// Fields that stand on both pages.
+[[nodiscard]] QuantitySpec power_field();
+[[nodiscard]] ChoiceSpec emission_choice();
+[[nodiscard]] QuantitySpec standing_field();
+
 } // namespace loopwright::pages

@@ -88,16 +88,44 @@ std::vector<QuantitySpec> place_fields() {
     FieldWords lowest{
         "site.lowest_point", BuildStation::tr("Lowest point"),
         BuildStation::tr("Height of the lowest point of the loop's centre line above the ground.")};
-    FieldWords standing{
-        "site.standing_level", BuildStation::tr("People stand at"),
-        BuildStation::tr("Height above the ground of the floor that people stand on: 0 on the "
-                         "ground, more on a balcony or a roof. Used for distances.")};
     return {typed_quantity(
                 lowest, [](auto& d) -> auto& { return d.site.lowest_point; }),
             typed_quantity(
                 tilt, [](auto& d) -> auto& { return d.site.tilt; }),
-            typed_quantity(
-                standing, [](auto& d) -> auto& { return d.site.standing_level; })};
+            standing_field()};
+}
+
+ChoiceSpec region_choice() {
+    ChoiceSpec spec;
+    spec.words = {"station.region", BuildStation::tr("ITU region"),
+                  BuildStation::tr("Which of the three regions the band edges are taken from."), true};
+    spec.options = [](const Design&) {
+        return QStringList{BuildStation::tr("1: Europe, Africa, Middle East"),
+                           BuildStation::tr("2: the Americas"), BuildStation::tr("3: Asia, Oceania")};
+    };
+    spec.get = [](const Design& d) { return d.station.region - 1; };
+    spec.set = [](Design& d, int index) {
+        d.station.region = index + 1;
+        d.station.bands.clear(); // names of one region need not exist in another
+    };
+    return spec;
+}
+
+} // namespace
+
+QuantitySpec power_field() {
+    return typed_quantity(
+        {"station.power", BuildStation::tr("Po&wer"),
+         BuildStation::tr("Peak envelope power that the loop accepts. Volts and currents follow from it.")},
+        [](auto& d) -> auto& { return d.station.power; });
+}
+
+QuantitySpec standing_field() {
+    return typed_quantity(
+        {"site.standing_level", BuildStation::tr("People stand at"),
+         BuildStation::tr("Height above the ground of the floor that people stand on: 0 on the "
+                          "ground, more on a balcony or a roof. Used for distances.")},
+        [](auto& d) -> auto& { return d.site.standing_level; });
 }
 
 ChoiceSpec emission_choice() {
@@ -121,28 +149,16 @@ ChoiceSpec emission_choice() {
         return -1;
     };
     spec.set = [](Design& d, int index) {
-        d.station.emission = band::emissions().at(static_cast<std::size_t>(index)).id;
+        const band::Emission& emission = band::emissions().at(static_cast<std::size_t>(index));
+        d.station.emission = emission.id;
+        const bool in_turns = d.station.use && d.station.use->habit == design::Habit::listening_turns;
+        if (d.station.use && d.station.use->habit != design::Habit::continuous &&
+            in_turns == emission.has_slots()) {
+            d.station.use.reset(); // a habit that it cannot have
+        }
     };
     return spec;
 }
-
-ChoiceSpec region_choice() {
-    ChoiceSpec spec;
-    spec.words = {"station.region", BuildStation::tr("ITU region"),
-                  BuildStation::tr("Which of the three regions the band edges are taken from."), true};
-    spec.options = [](const Design&) {
-        return QStringList{BuildStation::tr("1: Europe, Africa, Middle East"),
-                           BuildStation::tr("2: the Americas"), BuildStation::tr("3: Asia, Oceania")};
-    };
-    spec.get = [](const Design& d) { return d.station.region - 1; };
-    spec.set = [](Design& d, int index) {
-        d.station.region = index + 1;
-        d.station.bands.clear(); // names of one region need not exist in another
-    };
-    return spec;
-}
-
-} // namespace
 
 GroupSpec site_group() {
     GroupSpec group{"site", BuildStation::tr("Site"), {}};
@@ -164,10 +180,7 @@ GroupSpec site_group() {
 
 GroupSpec station_group() {
     GroupSpec group{"station", BuildStation::tr("Station"), {}};
-    group.fields.emplace_back(typed_quantity(
-        {"station.power", BuildStation::tr("Po&wer"),
-         BuildStation::tr("Peak envelope power that the loop accepts. Volts and currents follow from it.")},
-        [](auto& d) -> auto& { return d.station.power; }));
+    group.fields.emplace_back(power_field());
     group.fields.emplace_back(emission_choice());
     group.fields.emplace_back(region_choice());
     return group;

@@ -4,9 +4,12 @@
 #include "base/version.hpp"
 #include "charts/chart_picture.hpp"
 #include "document/design_file.hpp"
+#include "models/surroundings_plot.hpp"
 #include "models/survey_charts.hpp"
+#include "printing/keying_sheet.hpp"
 #include "printing/print_actions.hpp"
 #include "printing/sheet.hpp"
+#include "report/keying.hpp"
 #include "report/table.hpp"
 #include "report/tables.hpp"
 
@@ -35,6 +38,24 @@ std::shared_ptr<const survey::Survey> computed(const design::Design& design) {
     request.design = design;
     request.points = curve_points;
     return std::make_shared<const survey::Survey>(survey::run(request));
+}
+
+std::shared_ptr<const survey::Keying> keyed(const design::Design& design) {
+    survey::KeyingRequest request;
+    request.design = design;
+    return std::make_shared<const survey::Keying>(survey::keying(request));
+}
+
+/// Of the band and limit that ask for the largest distance.
+models::SurroundingsPlot pictured(const survey::Keying& keying) {
+    const survey::LargestDistance largest = survey::largest_distance(keying);
+    if (largest.distance != nullptr) {
+        if (const auto outlines = survey::keying_outlines(
+                keying.request.design, largest.band->point.frequency, largest.distance->limit)) {
+            return models::surroundings_plot(*outlines, units::UnitSystem::metric);
+        }
+    }
+    return models::no_surroundings_plot({QStringLiteral("-")});
 }
 
 charts::Origin origin_of(const survey::Survey& survey, const QDate& date) {
@@ -102,6 +123,12 @@ QStringList write_files(const WriteRequest& request) {
         [&](const QString& file) { return write_text(file, report::to_csv(report::band_data(*survey))); });
     add(QStringLiteral("curve.csv"),
         [&](const QString& file) { return write_text(file, report::to_csv(report::sweep_data(*survey))); });
+    const auto keying = keyed(request.design);
+    const KeyingSheetData before{keying, pictured(*keying), request.file, request.date};
+    add(QStringLiteral("keying.pdf"),
+        [&](const QString& file) { return write_paper_pdf(file, paper_of(before), request.letter); });
+    add(QStringLiteral("keying.csv"),
+        [&](const QString& file) { return write_text(file, report::to_csv(report::keying_data(*keying))); });
     return written;
 }
 

@@ -18,7 +18,8 @@ struct WriteRequest {
     QDate date = QDate::currentDate();
 };
 
-/// Computes the design and writes report.pdf, <chart>.png and .svg of every chart, bands.csv and curve.csv.
+/// Computes the design and writes report.pdf, <chart>.png and .svg of every chart, bands.csv and curve.csv,
+/// keying.pdf and keying.csv.
 /// Returns the files. Throws base::InputError for a design or a folder that is refused. Needs a
 /// QGuiApplication.
 QStringList write_files(const WriteRequest& request);

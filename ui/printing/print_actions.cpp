@@ -15,14 +15,6 @@
 
 namespace loopwright::printing {
 
-namespace {
-
-QString stem_of(const SheetData& data) {
-    return file_stem(QString::fromStdString(data.survey->request.design.title));
-}
-
-} // namespace
-
 PrintActions::PrintActions(settings::Settings& settings, QWidget* window)
     : QObject(window), settings_(settings), window_(window) {}
 
@@ -39,28 +31,28 @@ QPrinter& PrintActions::printer() {
     return *printer_;
 }
 
-bool PrintActions::print(const SheetData& data) {
-    printer().setDocName(stem_of(data));
+bool PrintActions::print(const Paper& paper) {
+    printer().setDocName(paper.stem);
     QPrintDialog dialog(&printer(), window_);
     dialog.setWindowTitle(tr("Print the page of this design"));
     if (dialog.exec() != QDialog::Accepted) {
         return false;
     }
-    if (!print_sheet(printer(), data)) {
+    if (!print_paper(printer(), paper)) {
         QMessageBox::warning(window_, tr("Print"), tr("The printer could not be started."));
         return false;
     }
     return true;
 }
 
-bool PrintActions::preview(const SheetData& data) {
-    printer().setDocName(stem_of(data));
+bool PrintActions::preview(const Paper& paper) {
+    printer().setDocName(paper.stem);
     QPrintPreviewDialog dialog(&printer(), window_);
     dialog.setWindowTitle(tr("The page of this design"));
     constexpr QSize size{900, 900};
     dialog.resize(size);
     connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
-            [&data](QPrinter* on) { static_cast<void>(print_sheet(*on, data)); });
+            [&paper](QPrinter* on) { static_cast<void>(print_paper(*on, paper)); });
     return dialog.exec() == QDialog::Accepted;
 }
 
@@ -84,14 +76,14 @@ bool PrintActions::say_failed(const QString& file) {
     return false;
 }
 
-bool PrintActions::save_pdf(const SheetData& data) {
-    const QString file = ask_file(tr("The page of this design as PDF"), stem_of(data), tr("PDF (*.pdf)"),
-                                  QStringLiteral(".pdf"));
+bool PrintActions::save_pdf(const Paper& paper) {
+    const QString file =
+        ask_file(tr("The page of this design as PDF"), paper.stem, tr("PDF (*.pdf)"), QStringLiteral(".pdf"));
     if (file.isEmpty()) {
         return false;
     }
     const bool letter = printer().pageLayout().pageSize().id() == QPageSize::Letter;
-    return write_sheet_pdf(file, data, letter) || say_failed(file);
+    return write_paper_pdf(file, paper, letter) || say_failed(file);
 }
 
 bool PrintActions::export_charts(const models::Charts& charts, const charts::Origin& origin,

@@ -29,9 +29,12 @@ public:
     ~PrintActions() override;
 
     /// Each returns whether it was done (not cancelled, not failed).
-    bool print(const SheetData& data);
-    bool preview(const SheetData& data);
-    bool save_pdf(const SheetData& data);
+    bool print(const Paper& paper);
+    bool preview(const Paper& paper);
+    bool save_pdf(const Paper& paper);
+    bool print(const SheetData& data) { return print(paper_of(data)); }
+    bool preview(const SheetData& data) { return preview(paper_of(data)); }
+    bool save_pdf(const SheetData& data) { return save_pdf(paper_of(data)); }
     bool export_charts(const models::Charts& charts, const charts::Origin& origin, charts::Span shown,
                        int chosen);
     bool export_figure(const std::shared_ptr<const charts::Figure>& figure, const charts::Origin& origin);

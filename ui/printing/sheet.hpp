@@ -7,6 +7,7 @@
 #include <QDate>
 #include <QString>
 
+#include <functional>
 #include <memory>
 
 class QPagedPaintDevice;
@@ -22,6 +23,16 @@ struct SheetData {
     units::UnitSystem units = units::UnitSystem::metric;
 };
 
+/// One page of any kind: what it is called and how it is painted into a width and height of paper [mm],
+/// margins already taken off.
+struct Paper {
+    QString title; ///< in the PDF
+    QString stem;  ///< beginning of the proposed file name
+    std::function<void(QPainter& painter, const QPointF& origin, double units_per_mm, const QSizeF& size_mm)>
+        paint;
+};
+[[nodiscard]] Paper paper_of(const SheetData& data);
+
 /// Room around the page's content.
 inline constexpr double margin_mm = 12.0;
 
@@ -31,6 +42,10 @@ void paint_sheet(QPainter& painter, const QPointF& origin, double units_per_mm, 
 
 /// Prints on any device with pages (a printer, a PDF). False where it cannot be started.
 [[nodiscard]] bool print_sheet(QPagedPaintDevice& device, const SheetData& data);
+
+/// The same for any page.
+[[nodiscard]] bool print_paper(QPagedPaintDevice& device, const Paper& paper);
+[[nodiscard]] bool write_paper_pdf(const QString& file, const Paper& paper, bool letter);
 
 /// Letter where the system's locale measures in US units, else A4.
 [[nodiscard]] bool prefers_letter();

@@ -8,6 +8,8 @@
 #include "pages/bands_models_view.hpp"
 #include "pages/bands_page.hpp"
 #include "pages/bands_pattern_view.hpp"
+#include "pages/keying_page.hpp"
+#include "pages/keying_pictures.hpp"
 #include "ui/harness.hpp"
 #include "ui/screenshots/figures.hpp"
 #include "ui/screenshots/sections.hpp"
@@ -38,14 +40,45 @@ bool save_dialog(QDialog& dialog, const QString& folder, const QString& name) {
     return save(dialog, folder, name);
 }
 
+/// Its figures and pictures there.
+bool keying_ready(app::MainWindow& window) {
+    constexpr int pause_ms = 400, patience_ms = 60000;
+    const bool computed = test::wait_for_keying(window);
+    QTest::qWait(pause_ms);
+    return QTest::qWaitFor([&] { return !window.keying_page().pictures().job().stale(); }, patience_ms) &&
+           computed;
+}
+
+bool save_keying_groups(app::MainWindow& window, const QString& folder, const QString& scheme) {
+    bool all = true;
+    pages::KeyingPage& page = window.keying_page();
+    window.pages().setCurrentWidget(&page);
+    window.resize(1280, 800);
+    for (const auto& [group, name] :
+         {std::pair(pages::KeyingPage::distances, "distances"),
+          std::pair(pages::KeyingPage::members, "members"), std::pair(pages::KeyingPage::tuning, "tuning")}) {
+        page.show_group(group);
+        all = save(window, folder, QStringLiteral("keying-%1-%2").arg(QLatin1String(name), scheme)) && all;
+    }
+    page.show_group(pages::KeyingPage::around);
+    return all;
+}
+
 bool save_pages(app::MainWindow& window, const QString& folder, const QString& scheme) {
     bool all = true;
     for (const QSize& size : std::array{QSize(1280, 800), QSize(1920, 1080)}) {
         window.resize(size);
         for (int page = 0; page < window.pages().count(); ++page) {
             window.pages().setCurrentIndex(page);
+            if (window.pages().currentWidget() == &window.keying_page()) {
+                all = keying_ready(window) && all;
+            }
             const QString name = QStringLiteral("%1-%2x%3-%4")
-                                     .arg(window.pages().tabText(page).toLower().remove(QLatin1Char('&')))
+                                     .arg(window.pages()
+                                              .tabText(page)
+                                              .toLower()
+                                              .remove(QLatin1Char('&'))
+                                              .replace(QLatin1Char(' '), QLatin1Char('-')))
                                      .arg(size.width())
                                      .arg(size.height())
                                      .arg(scheme);
@@ -134,6 +167,7 @@ int main(int argc, char** argv) {
         settings.set_other_model_beside(false);
         settings.set_current_drawn(false);
         all = save_groups(window, folder, scheme) && all;
+        all = save_keying_groups(window, folder, scheme) && all;
         all = test::save_coupling(window, folder, scheme) && all;
         all = save_dialogs(folder, scheme) && all;
         all = test::save_more_dialogs(window, folder, scheme) && all;

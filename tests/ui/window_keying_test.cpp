@@ -1,0 +1,263 @@
+// The page Before keying used as a person uses it. Its figures are held against the same core asked directly;
+// what the core computes is tested where it stands.
+#include "inputs/quantity_field.hpp"
+#include "models/keying_board_model.hpp"
+#include "models/keying_words.hpp"
+#include "pages/keying_board.hpp"
+#include "pages/keying_page.hpp"
+#include "pages/keying_pictures.hpp"
+#include "ui/harness.hpp"
+
+#include <QAction>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFile>
+#include <QLabel>
+#include <QLineEdit>
+#include <QProcess>
+#include <QPushButton>
+#include <QRegularExpression>
+#include <QTabWidget>
+#include <QTest>
+
+using namespace loopwright;
+
+namespace {
+
+using models::KeyingBoardModel;
+
+QString output_of(const QString& program, const QStringList& arguments) {
+    QProcess process;
+    process.start(program, arguments);
+    process.waitForFinished(20000);
+    return QString::fromUtf8(process.readAllStandardOutput());
+}
+
+class WindowKeyingTest : public test::WindowTest {
+protected:
+    void SetUp() override {
+        open_window();
+        design::Design few; // two bands: enough to see, and quick
+        few.station.bands = {"40m", "20m"};
+        few.capacitor.maximum = units::picofarads(400);
+        few.capacitor.rating.peak_voltage = units::volts(10e3);
+        window().document().start_from(few);
+        window().pages().setCurrentWidget(&page());
+        window().focus().set_band(QStringLiteral("40m"));
+        ASSERT_TRUE(test::wait_for_keying(window()));
+    }
+    pages::KeyingPage& page() { return window().keying_page(); }
+    const design::Design& design() { return window().document().design(); }
+    template <class Widget>
+    Widget* on_page(const char* name) {
+        auto* found = page().findChild<Widget*>(QString::fromLatin1(name));
+        EXPECT_NE(found, nullptr) << "no " << name;
+        return found;
+    }
+    void enter(const char* name, const QString& text) {
+        auto* field = on_page<QWidget>(name);
+        ASSERT_NE(field, nullptr);
+        auto* line = qobject_cast<QLineEdit*>(field);
+        line = line == nullptr ? field->findChild<QLineEdit*>() : line;
+        field->setFocus(Qt::MouseFocusReason);
+        line->selectAll();
+        QTest::keyClick(line, Qt::Key_Delete);
+        QTest::keyClicks(line, text);
+        QTest::keyClick(line, Qt::Key_Tab);
+    }
+    QString cell(const char* band, int column) {
+        auto* model = qobject_cast<KeyingBoardModel*>(page().board().model());
+        return model->index(model->row_of(QString::fromLatin1(band)), column).data().toString();
+    }
+    QString reasons() { return on_page<QLabel>("keying.reasons")->text(); }
+};
+
+TEST_F(WindowKeyingTest, PowerReachesDistanceVoltageAndStrip) {
+    const double before = cell("40m", KeyingBoardModel::distance).toDouble();
+    const double volts = cell("40m", KeyingBoardModel::voltage).toDouble();
+    ASSERT_GT(before, 0.0);
+    enter("station.power", QStringLiteral("20 W"));
+    EXPECT_EQ(design().station.power.value, units::watts(20));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_GT(cell("40m", KeyingBoardModel::distance).toDouble(), before);
+    EXPECT_NEAR(cell("40m", KeyingBoardModel::voltage).toDouble() / volts, 2.0, 0.01); // root of four
+    survey::KeyingRequest request;
+    request.design = design();
+    const survey::Keying core = survey::keying(request);
+    EXPECT_EQ(cell("40m", KeyingBoardModel::distance),
+              models::distance_up(models::widest(core.bands.front())->range.high, units::UnitSystem::metric,
+                                  false));
+    const QString strip = find<QLabel>("hazard.distance")->text();
+    const survey::LargestDistance largest = survey::largest_distance(core);
+    EXPECT_TRUE(strip.contains(models::distance_up(largest.distance->range.high, units::UnitSystem::metric)))
+        << strip.toStdString();
+    EXPECT_TRUE(strip.contains(QString::fromStdString(largest.distance->standard))) << strip.toStdString();
+}
+
+TEST_F(WindowKeyingTest, PowerTypedIsOneStepThatUndoTakesBack) {
+    enter("station.power", QStringLiteral("20 W"));
+    ASSERT_EQ(window().document().undo_stack().count(), 1);
+    QAction* undo = action(QStringLiteral("Undo Power 5 W → 20 W"));
+    ASSERT_NE(undo, nullptr);
+    undo->trigger();
+    EXPECT_EQ(design().station.power.value, units::watts(5));
+    EXPECT_EQ(on_page<QWidget>("station.power")->findChild<QLineEdit*>()->text(), QStringLiteral("5 W"));
+}
+
+TEST_F(WindowKeyingTest, PeopleTooNearAreSaidWithWhatWouldHelp) {
+    EXPECT_TRUE(cell("40m", KeyingBoardModel::people_power).contains(QStringLiteral("no distance given")));
+    enter("station.power", QStringLiteral("100 W"));
+    enter("site.people_distance", QStringLiteral("1 m"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_TRUE(cell("40m", KeyingBoardModel::verdict).contains(QStringLiteral("exceeded, do not key")));
+    EXPECT_TRUE(reasons().contains(QStringLiteral("What would help"))) << reasons().toStdString();
+    const double allowed = cell("40m", KeyingBoardModel::people_power).toDouble();
+    EXPECT_GT(allowed, 0.0);
+    EXPECT_LT(allowed, 100.0);
+    EXPECT_TRUE(
+        find<QLabel>("hazard.distance")->text().contains(QStringLiteral("People too near, do not key")));
+}
+
+TEST_F(WindowKeyingTest, ReachGivesAGreatestPowerForTuning) {
+    EXPECT_TRUE(on_page<QLabel>("keying.tuning")->text().contains(QStringLiteral("not established")));
+    enter("station.reach", QStringLiteral("0.8 m"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_GT(cell("40m", KeyingBoardModel::tuning_power).toDouble(), 0.0);
+    const QString words = on_page<QLabel>("keying.tuning")->text();
+    EXPECT_TRUE(words.contains(QStringLiteral("0.8"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("common practice, no source")));
+}
+
+TEST_F(WindowKeyingTest, OwnLimitIsCheckedBesidesAndRefusedInWords) {
+    on_page<QPushButton>("own_limits.add")->click();
+    ASSERT_EQ(design().station.own_limits.size(), 1U);
+    enter("own_limits[0].electric", QStringLiteral("0 V/m"));
+    auto* field = on_page<inputs::QuantityField>("own_limits[0].electric");
+    EXPECT_FALSE(field->refusal().isEmpty());
+    EXPECT_GT(design().station.own_limits[0].electric.value.value(), 0.0);
+    enter("own_limits[0].name", QStringLiteral("House rule"));
+    enter("own_limits[0].electric", QStringLiteral("1 V/m"));
+    EXPECT_TRUE(field->refusal().isEmpty());
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    // 1 V/m is far below every published public limit at 7 MHz: it decides.
+    EXPECT_TRUE(cell("40m", KeyingBoardModel::limit).contains(QStringLiteral("House rule")))
+        << cell("40m", KeyingBoardModel::limit).toStdString();
+    window().document().undo_stack().undo();
+    EXPECT_NEAR(design().station.own_limits[0].electric.value.value(), 28.0, 1e-9);
+}
+
+TEST_F(WindowKeyingTest, TheLastLimitStaysWithAMessage) {
+    const auto boxes = page().findChildren<QCheckBox*>(QRegularExpression(QStringLiteral("^limit\\.")));
+    ASSERT_GT(boxes.size(), 4);
+    for (QCheckBox* box : boxes) {
+        if (box->isChecked()) {
+            QTest::mouseClick(box, Qt::LeftButton, {}, QPoint(8, box->height() / 2));
+        }
+    }
+    EXPECT_EQ(design().station.limits.size(), 1U);
+    bool said = false;
+    for (const QLabel* label : page().findChildren<QLabel*>()) {
+        said = said || (label->isVisible() && label->text().contains(QStringLiteral("At least one limit")));
+    }
+    EXPECT_TRUE(said);
+    while (window().document().undo_stack().canUndo()) {
+        window().document().undo_stack().undo();
+    }
+    EXPECT_TRUE(design().station.limits.empty());
+}
+
+TEST_F(WindowKeyingTest, HabitFollowsTheEmission) {
+    auto* habit = on_page<QComboBox>("station.use.habit");
+    habit->setFocus();
+    QTest::keyClick(habit, Qt::Key_Down);
+    QTest::keyClick(habit, Qt::Key_Down); // every slot
+    ASSERT_TRUE(design().station.use.has_value());
+    EXPECT_EQ(design().station.use->habit, design::Habit::every_slot);
+    auto* emission = on_page<QComboBox>("station.emission");
+    emission->setFocus();
+    const int carrier = emission->findText(QStringLiteral("carrier"), Qt::MatchContains);
+    ASSERT_GE(carrier, 0);
+    for (int i = emission->currentIndex(); i != carrier; i += carrier > i ? 1 : -1) {
+        QTest::keyClick(emission, carrier > i ? Qt::Key_Down : Qt::Key_Up);
+    }
+    EXPECT_EQ(design().station.emission, "carrier");
+    EXPECT_FALSE(design().station.use.has_value()); // slots mean nothing to a carrier
+}
+
+TEST_F(WindowKeyingTest, NothingIsWithinBeforeTheUnfavourableEndsAreIn) {
+    QStringList verdicts;
+    QObject::connect(&window().keying(), &jobs::KeyingJob::updated, &page(), [&] {
+        if (!window().keying().settled()) {
+            verdicts << models::keying_word(survey::KeyingVerdict::within, window().keying().settled());
+        }
+    });
+    enter("station.power", QStringLiteral("1 W"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    ASSERT_FALSE(verdicts.isEmpty());
+    for (const QString& verdict : verdicts) {
+        EXPECT_FALSE(verdict.contains(QStringLiteral("within"))) << verdict.toStdString();
+    }
+    EXPECT_TRUE(cell("40m", KeyingBoardModel::verdict).contains(QStringLiteral("within, as computed")))
+        << cell("40m", KeyingBoardModel::verdict).toStdString();
+}
+
+TEST_F(WindowKeyingTest, PickingARowMovesTheFocusAndThePictures) {
+    auto* model = page().board().model();
+    page().board().setCurrentIndex(model->index(1, 0));
+    EXPECT_EQ(window().focus().band(), QStringLiteral("20m"));
+    EXPECT_TRUE(reasons().contains(QStringLiteral("20m"))) << reasons().toStdString();
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] { return std::abs(page().pictures().plot().frequency_Hz - 14.0755e6) < 20e3; }, 20000));
+    const models::SurroundingsPlot& plot = page().pictures().plot();
+    ASSERT_FALSE(plot.above.curves.isEmpty());
+    double farthest = 0.0;
+    for (const QPointF& point : plot.above.curves.first().outline) {
+        farthest = std::max(farthest, std::hypot(point.x(), point.y()));
+    }
+    // The outline ends where the table says, as entered, to its own 1 %.
+    const double nominal = plot.above.curves.first().farthest_m;
+    EXPECT_NEAR(farthest, nominal, 0.03 * nominal + 0.01);
+}
+
+TEST_F(WindowKeyingTest, TheSheetIsOnePageThatHoldsWhatAPersonMustKnow) {
+    enter("site.people_distance", QStringLiteral("4 m"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    const QString name = file(QStringLiteral("before.pdf"));
+    test::in_next_dialog([name](QWidget* dialog) {
+        auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"));
+        ASSERT_NE(line, nullptr);
+        line->setText(name);
+        QMetaObject::invokeMethod(dialog, "accept");
+    });
+    on_page<QPushButton>("keying.pdf")->click();
+    ASSERT_TRUE(QFile::exists(name));
+    EXPECT_TRUE(output_of(QStringLiteral("pdfinfo"), {name})
+                    .contains(QRegularExpression(QStringLiteral("Pages: +1\n"))));
+    const QString text =
+        output_of(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), name, QStringLiteral("-")});
+    for (const char* words :
+         {"Before keying", "as computed", "40m", "20m", "Kilovolts", "RF burns", "implants", "licence",
+          "codes", "ICNIRP", "Tuning on the air", "People stand at"}) {
+        EXPECT_TRUE(text.contains(QLatin1String(words))) << words;
+    }
+    EXPECT_FALSE(text.contains(
+        QRegularExpression(QStringLiteral("\\bsafe\\b"), QRegularExpression::CaseInsensitiveOption)));
+}
+
+TEST_F(WindowKeyingTest, TheTableGoesToASpreadsheet) {
+    const QString name = file(QStringLiteral("before.csv"));
+    test::in_next_dialog([name](QWidget* dialog) {
+        auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"));
+        ASSERT_NE(line, nullptr);
+        line->setText(name);
+        QMetaObject::invokeMethod(dialog, "accept");
+    });
+    on_page<QPushButton>("keying.csv")->click();
+    QFile csv(name);
+    ASSERT_TRUE(csv.open(QIODevice::ReadOnly));
+    const QByteArray text = csv.readAll();
+    EXPECT_TRUE(text.startsWith("band,frequency_Hz,limit"));
+    EXPECT_GT(text.count('\n'), 4);
+}
+
+} // namespace

@@ -1,0 +1,239 @@
+#include "models/keying_board_model.hpp"
+
+#include "models/band_board_model.hpp"
+#include "models/headline.hpp"
+#include "models/keying_words.hpp"
+#include "units/text.hpp"
+
+namespace loopwright::models {
+
+namespace {
+
+using survey::KeyingBand;
+using survey::KeyingVerdict;
+
+constexpr double kilo = 1e-3;
+
+QString number(double value, int digits = 3) {
+    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
+}
+
+QString power_figure(const std::optional<units::Power>& power) {
+    return power ? number(power_down_W(*power), 2) : QString();
+}
+
+bool is_words(int column) {
+    return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||
+           column == KeyingBoardModel::limit || column == KeyingBoardModel::cause ||
+           column == KeyingBoardModel::direction;
+}
+
+} // namespace
+
+void KeyingBoardModel::set_keying(std::shared_ptr<const survey::Keying> keying) {
+    const auto names = [](const std::shared_ptr<const survey::Keying>& of) {
+        QStringList all;
+        if (of) {
+            for (const KeyingBand& band : of->bands) {
+                all << band_name(band);
+            }
+        }
+        return all;
+    };
+    const bool same_rows = names(keying) == names(keying_);
+    if (!same_rows) {
+        beginResetModel();
+    }
+    keying_ = std::move(keying);
+    if (!same_rows) {
+        endResetModel();
+    } else if (rowCount() > 0) {
+        Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+    }
+}
+
+void KeyingBoardModel::set_unit_system(units::UnitSystem system) {
+    system_ = system;
+    if (rowCount() > 0) {
+        Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+    }
+    Q_EMIT headerDataChanged(Qt::Horizontal, 0, column_count - 1);
+}
+
+const KeyingBand* KeyingBoardModel::row_at(int row) const {
+    return !keying_ || row < 0 || row >= rowCount() ? nullptr
+                                                    : &keying_->bands[static_cast<std::size_t>(row)];
+}
+
+int KeyingBoardModel::row_of(const QString& name) const {
+    for (int row = 0; row < rowCount(); ++row) {
+        if (QString::fromStdString(row_at(row)->band) == name) {
+            return row;
+        }
+    }
+    return -1;
+}
+
+int KeyingBoardModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() || !keying_ ? 0 : static_cast<int>(keying_->bands.size());
+}
+
+int KeyingBoardModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(column_count);
+}
+
+QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
+    if (!band.point.resonance || band.verdict == KeyingVerdict::out_of_reach) {
+        return {};
+    }
+    const survey::KeyingDistance* most = widest(band);
+    switch (column) {
+    case voltage:
+        return number(band.point.resonance->capacitor_voltage_peak.value() * kilo);
+    case voltage_high:
+        return settled() ? number(band.voltage_peak.high.value() * kilo) : QString();
+    case usable:
+        return band.usable_voltage ? number(band.usable_voltage->value() * kilo) : QString();
+    case distance:
+        return most == nullptr ? QString() : distance_up(most->range.high, system_, false);
+    case capacitor_power:
+        return power_figure(band.power_for_capacitor);
+    case people_power:
+        return power_figure(least_power_for_people(band));
+    case tuning_power:
+        return power_figure(least_power_for_tuning(band));
+    default:
+        return {};
+    }
+}
+
+QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
+    const survey::KeyingDistance* most = band.verdict == KeyingVerdict::out_of_reach ? nullptr : widest(band);
+    switch (column) {
+    case KeyingBoardModel::band_column:
+        return band_name(band);
+    case verdict:
+        return keying_symbol(band.verdict, settled()) + QLatin1Char(' ') +
+               keying_word(band.verdict, settled());
+    case limit:
+        return most == nullptr     ? QString()
+               : most->from_memory ? QString::fromStdString(most->standard) + tr(" (from memory)")
+                                   : QString::fromStdString(most->standard);
+    case cause:
+        return most == nullptr ? QString() : cause_word(most->farthest->cause);
+    case direction:
+        return most == nullptr
+                   ? QString()
+                   : direction_words(most->farthest->azimuth,
+                                     keying_->request.design.site.plane == design::Plane::vertical);
+    default:
+        return {};
+    }
+}
+
+/// What stands where there is no figure, in words.
+QString KeyingBoardModel::missing(const KeyingBand& band, int column) const {
+    const design::Design& design = keying_->request.design;
+    if (band.verdict == KeyingVerdict::out_of_reach) {
+        return QStringLiteral("\u2013");
+    }
+    if (!band.point.resonance) {
+        return tr("not established");
+    }
+    if (column == voltage_high) {
+        return tr("computing");
+    }
+    if (column == people_power && !design.site.people_distance) {
+        return tr("no distance given");
+    }
+    if (column == tuning_power && !design.station.reach) {
+        return tr("no reach given");
+    }
+    if (column == usable || column == capacitor_power) {
+        return tr("no rating");
+    }
+    return column == limit || column == cause || column == direction ? QString() : tr("not established");
+}
+
+QString KeyingBoardModel::text(const KeyingBand& band, int column) const {
+    const QString value = is_words(column) ? words(band, column) : figure(band, column);
+    return value.isEmpty() ? missing(band, column) : value;
+}
+
+QVariant KeyingBoardModel::data(const QModelIndex& index, int role) const {
+    const KeyingBand* band = row_at(index.row());
+    if (band == nullptr) {
+        return {};
+    }
+    const int column = index.column();
+    switch (role) {
+    case Qt::DisplayRole:
+        return text(*band, column);
+    case Qt::ToolTipRole:
+        return reason_lines(*band).join(QLatin1Char('\n'));
+    case Qt::AccessibleTextRole:
+        return headerData(column, Qt::Horizontal, Qt::DisplayRole)
+                   .toString()
+                   .replace(QLatin1Char('\n'), QStringLiteral(", ")) +
+               QStringLiteral(": ") + text(*band, column);
+    case BandBoardModel::strong_role:
+        return column == verdict && forbids(band->verdict);
+    case BandBoardModel::quiet_role:
+        return band->verdict == KeyingVerdict::out_of_reach && column != KeyingBoardModel::band_column;
+    case BandBoardModel::number_role:
+        return !is_words(column) && !figure(*band, column).isEmpty();
+    default:
+        return {};
+    }
+}
+
+QVariant KeyingBoardModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || (role != Qt::DisplayRole && role != Qt::ToolTipRole)) {
+        return {};
+    }
+    const QString length = system_ == units::UnitSystem::imperial ? tr("ft") : tr("m");
+    const auto pick = [tip = role == Qt::ToolTipRole](const QString& title, const QString& explained) {
+        return tip ? explained : title;
+    };
+    switch (section) {
+    case band_column:
+        return pick(tr("Band"), tr("Planned bands of the station, lowest first"));
+    case verdict:
+        return pick(tr("Verdict"), tr("Unfavourable ends against ratings and limits; never a promise"));
+    case voltage:
+        return pick(tr("Capacitor\nkV peak"), tr("Peak voltage across the capacitor, as entered"));
+    case voltage_high:
+        return pick(tr("perhaps\nkV peak"), tr("Its unfavourable end: losses, soil and height varied"));
+    case usable:
+        return pick(tr("Usable\nkV peak"),
+                    tr("What the capacitor stands: its rating, or its air gap less the "
+                       "reserve entered, in the air of the site"));
+    case distance:
+        return pick(tr("People beyond\n%1").arg(length),
+                    tr("Horizontal distance from the loop's axis that people must keep: unfavourable end, "
+                       "rounded up"));
+    case limit:
+        return pick(tr("by limit"), tr("The limit for the general public that asks for most"));
+    case cause:
+        return pick(tr("Field"), tr("Which field decides: electric or magnetic"));
+    case direction:
+        return pick(tr("Worst direction"), tr("Azimuth where the distance is largest; 0 is in the plane of a "
+                                              "vertical loop"));
+    case capacitor_power:
+        return pick(tr("Capacitor\nallows, W"),
+                    tr("Greatest peak envelope power at which the capacitor stays within what is usable"));
+    case people_power:
+        return pick(tr("People\nallow, W"),
+                    tr("Greatest peak envelope power for people at the distance entered, by the strictest "
+                       "public limit chosen; fields as computed"));
+    case tuning_power:
+        return pick(
+            tr("Tuning\nallows, W"),
+            tr("Greatest power for the hand that tunes at the reach entered: a carrier, no credit for "
+               "averaging"));
+    default:
+        return {};
+    }
+}
+
+} // namespace loopwright::models

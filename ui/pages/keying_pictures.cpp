@@ -1,0 +1,166 @@
+#include "pages/keying_pictures.hpp"
+
+#include "charts/distance_power_figure.hpp"
+#include "charts/figure_widget.hpp"
+#include "charts/surroundings_figure.hpp"
+#include "design/limit_ids.hpp"
+#include "exposure/limits.hpp"
+#include "exposure/station.hpp"
+#include "inputs/choice_field.hpp"
+#include "models/keying_words.hpp"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loopwright::pages {
+
+namespace {
+
+constexpr int unit_px = 8;
+constexpr QSize least_figure{176, 150}; ///< three beside each other in the smallest window
+
+jobs::OutlinesJob& outlines_job(jobs::Job& job) {
+    return static_cast<jobs::OutlinesJob&>(job);
+}
+
+const survey::KeyingBand* band_in_focus(const Context& context) {
+    const auto keying = context.keying.result();
+    if (!keying) {
+        return nullptr;
+    }
+    const auto found = std::find_if(keying->bands.begin(), keying->bands.end(), [&](const auto& band) {
+        return QString::fromStdString(band.band) == context.focus.band();
+    });
+    return found == keying->bands.end() ? nullptr : &*found;
+}
+
+} // namespace
+
+KeyingPictures::KeyingPictures(const Context& context, QWidget* parent)
+    : FocusedView(context, new jobs::OutlinesJob, parent), limit_(new inputs::ChoiceField(this)) {
+    build_fields();
+    auto* row = new QHBoxLayout;
+    row->setSpacing(unit_px / 2);
+    for (const int stretch : {3, 4, 3}) {
+        charts::FigureWidget* figure = add_figure();
+        figure->setMinimumSize(least_figure);
+        row->addWidget(figure, stretch);
+    }
+    column().addLayout(row, 1);
+    show_reason(tr("not computed yet"));
+    connect(&this->context().document, &session::Document::design_changed, this,
+            &KeyingPictures::fill_limits);
+    connect(&this->context().keying, &jobs::KeyingJob::updated, this, &KeyingPictures::follow_keying);
+    connect(&this->context().settings, &settings::Settings::unit_system_changed, this, &KeyingPictures::want);
+    fill_limits();
+}
+
+KeyingPictures::~KeyingPictures() = default;
+
+void KeyingPictures::build_fields() {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(unit_px);
+    auto* label = new QLabel(tr("Limit drawn:"), this);
+    label->setBuddy(limit_);
+    limit_->setObjectName(QStringLiteral("pictures.limit"));
+    limit_->setAccessibleName(tr("Limit drawn"));
+    limit_->setToolTip(tr("Whose outlines the pictures show, both tiers; as entered, what varies is in the "
+                          "table"));
+    limit_->setAccessibleDescription(limit_->toolTip());
+    limit_->setMinimumContentsLength(24);
+    auto* words = new QLabel(models::not_covered(), this);
+    words->setWordWrap(true);
+    row->addWidget(label);
+    row->addWidget(limit_);
+    row->addWidget(words, 1);
+    column().insertLayout(0, row);
+    connect(limit_, &inputs::ChoiceField::chosen, this, [this](int index) {
+        chosen_ = ids_.at(static_cast<std::size_t>(index));
+        want();
+    });
+}
+
+void KeyingPictures::fill_limits() {
+    const design::Station& station = context().document.design().station;
+    QStringList names = {tr("the one that asks for most")};
+    std::vector<std::string> ids = {std::string()};
+    for (const std::string& id : design::chosen_limits(station)) {
+        if (const exposure::Limit* limit = exposure::find_limit(id)) {
+            ids.push_back(id);
+            names << QString::fromStdString(limit->standard);
+        }
+    }
+    for (std::size_t i = 0; i < station.own_limits.size(); ++i) {
+        const exposure::Limit own = exposure::own_limit(station.own_limits[i], i);
+        ids.push_back(own.id);
+        names << QString::fromStdString(own.standard);
+    }
+    if (ids != ids_ || names != names_) {
+        ids_ = ids;
+        names_ = names;
+        limit_->clear();
+        limit_->addItems(names);
+    }
+    const auto found = std::find(ids_.begin(), ids_.end(), chosen_);
+    if (found == ids_.end()) {
+        chosen_.clear();
+    }
+    limit_->show_choice(found == ids_.end() ? 0 : static_cast<int>(found - ids_.begin()));
+}
+
+std::string KeyingPictures::wanted_limit() const {
+    if (!chosen_.empty()) {
+        return chosen_;
+    }
+    const survey::KeyingBand* band = band_in_focus(context());
+    const survey::KeyingDistance* most = band == nullptr ? nullptr : models::widest(*band);
+    if (most != nullptr && std::find(ids_.begin(), ids_.end(), most->limit) != ids_.end()) {
+        return most->limit;
+    }
+    return ids_.size() > 1 ? ids_[1] : std::string();
+}
+
+/// The limit that asks for most may be another one than thought.
+void KeyingPictures::follow_keying() {
+    if (chosen_.empty() && wanted_limit() != drawn_) {
+        want();
+    }
+}
+
+void KeyingPictures::start() {
+    const survey::KeyingBand* band = band_in_focus(context());
+    if (band != nullptr && !context().keying.stale() &&
+        band->verdict == survey::KeyingVerdict::out_of_reach) {
+        show_reason(tr("the capacitor does not reach this band: there is nothing to key"));
+        settle();
+        return;
+    }
+    drawn_ = wanted_limit();
+    outlines_job(job()).start({context().document.design(), context().focus.frequency(), drawn_});
+}
+
+void KeyingPictures::show_result() {
+    const auto result = outlines_job(job()).result();
+    if (!result->outlines) {
+        show_reason(
+            tr("the full-wave model does not stand behind a number here; treat the loop as hazardous"));
+        return;
+    }
+    show_plot(models::surroundings_plot(*result->outlines, context().settings.unit_system()));
+}
+
+void KeyingPictures::show_reason(const QString& sentence) {
+    show_plot(models::no_surroundings_plot(sentence));
+}
+
+void KeyingPictures::show_plot(const models::SurroundingsPlot& plot) {
+    plot_ = plot;
+    figures()[0]->set_figure(std::make_shared<charts::SurroundingsFigure>(plot, charts::SeenFrom::above));
+    figures()[1]->set_figure(std::make_shared<charts::SurroundingsFigure>(plot, charts::SeenFrom::side));
+    figures()[2]->set_figure(std::make_shared<charts::DistancePowerFigure>(plot));
+}
+
+} // namespace loopwright::pages

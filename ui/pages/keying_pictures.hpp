@@ -1,0 +1,44 @@
+#pragma once
+// Around the loop at the frequency in focus: from above, from the side, and the distance over power, for one
+// limit.
+#include "jobs/keying_job.hpp"
+#include "models/surroundings_plot.hpp"
+#include "pages/bands_focused_view.hpp"
+
+class QLabel;
+
+namespace loopwright::inputs {
+class ChoiceField;
+}
+
+namespace loopwright::pages {
+
+class KeyingPictures : public FocusedView {
+    Q_OBJECT
+public:
+    explicit KeyingPictures(const Context& context, QWidget* parent = nullptr);
+    ~KeyingPictures() override;
+    /// The last plot shown, for print.
+    [[nodiscard]] const models::SurroundingsPlot& plot() const { return plot_; }
+
+protected:
+    void start() override;
+    void show_result() override;
+    void show_reason(const QString& sentence) override;
+
+private:
+    void build_fields();
+    void fill_limits();
+    void follow_keying();
+    /// The limit to draw: the one chosen, or the one that asks for most.
+    [[nodiscard]] std::string wanted_limit() const;
+    void show_plot(const models::SurroundingsPlot& plot);
+    inputs::ChoiceField* limit_;
+    std::vector<std::string> ids_; ///< as limit_ lists them; the first, empty: the one that asks for most
+    QStringList names_;
+    std::string chosen_;
+    std::string drawn_;
+    models::SurroundingsPlot plot_;
+};
+
+} // namespace loopwright::pages

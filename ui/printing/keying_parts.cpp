@@ -1,0 +1,147 @@
+// The printed sheet before keying: its table and its words.
+#include "printing/keying_parts.hpp"
+
+#include "models/keying_words.hpp"
+#include "models/quantity_words.hpp"
+#include "printing/canvas.hpp"
+#include "report/keying.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace loopwright::printing {
+
+namespace {
+
+using models::KeyingBoardModel;
+
+constexpr double cell_pt = 7.0, heading_pt = 6.2, words_pt = 6.4, pad_mm = 0.5, gap_mm = 4.0;
+
+struct PrintedColumn {
+    int column;
+    double share; ///< of the width
+};
+constexpr std::array<PrintedColumn, 11> columns = {{{KeyingBoardModel::band_column, 0.055},
+                                                    {KeyingBoardModel::verdict, 0.165},
+                                                    {KeyingBoardModel::voltage, 0.08},
+                                                    {KeyingBoardModel::voltage_high, 0.07},
+                                                    {KeyingBoardModel::usable, 0.075},
+                                                    {KeyingBoardModel::distance, 0.085},
+                                                    {KeyingBoardModel::limit, 0.165},
+                                                    {KeyingBoardModel::cause, 0.07},
+                                                    {KeyingBoardModel::capacitor_power, 0.075},
+                                                    {KeyingBoardModel::people_power, 0.08},
+                                                    {KeyingBoardModel::tuning_power, 0.08}}};
+
+bool is_text(int column) {
+    return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||
+           column == KeyingBoardModel::limit || column == KeyingBoardModel::cause;
+}
+
+} // namespace
+
+double KeyingParts::table_line(double y, const QStringList& cells, bool heading, bool strong, bool draw) {
+    const double points = (heading ? heading_pt : cell_pt) * scale_;
+    double height = 0, x = 0;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const double width = columns[i].share * size_mm_.width() - 1.2;
+        const QString& text = cells[static_cast<qsizetype>(i)];
+        const bool bold = heading || (strong && columns[i].column == KeyingBoardModel::verdict) ||
+                          columns[i].column == KeyingBoardModel::band_column;
+        height = std::max(height, canvas_.height_of(text, width, points, bold));
+        if (draw) {
+            canvas_.write({x, y + pad_mm, width, 4}, text, points, bold,
+                          is_text(columns[i].column) ? Qt::AlignLeft : Qt::AlignRight);
+        }
+        x += columns[i].share * size_mm_.width();
+    }
+    height += 2 * pad_mm;
+    if (draw) {
+        canvas_.rule({0, y + height}, {size_mm_.width(), y + height}, heading ? 0.25 : 0.12,
+                     heading ? look_.ink : look_.grid);
+    }
+    return height;
+}
+
+double KeyingParts::table(double y, bool draw) {
+    QStringList heading;
+    for (const PrintedColumn& column : columns) {
+        heading << board_.headerData(column.column, Qt::Horizontal, Qt::DisplayRole).toString();
+    }
+    double height = table_line(y, heading, true, false, draw);
+    for (int row = 0; row < board_.rowCount(); ++row) {
+        QStringList cells;
+        for (const PrintedColumn& column : columns) {
+            cells << board_.index(row, column.column).data().toString();
+        }
+        height += table_line(y + height, cells, false, models::forbids(board_.row_at(row)->verdict), draw);
+    }
+    return height;
+}
+
+double KeyingParts::column_of_words(const QRectF& room, const QString& heading, const QStringList& sentences,
+                                    bool draw) {
+    const double points = words_pt * scale_, indent = 2.2;
+    double height = canvas_.height_of(heading, room.width(), points + 0.8, true) + 0.4;
+    if (draw) {
+        canvas_.write({room.left(), room.top(), room.width(), height}, heading, points + 0.8, true);
+    }
+    for (const QString& sentence : sentences) {
+        const double each = canvas_.height_of(sentence, room.width() - indent, points) + 0.35;
+        if (draw) {
+            canvas_.write({room.left(), room.top() + height, indent, each}, QStringLiteral("\u2022"), points);
+            canvas_.write({room.left() + indent, room.top() + height, room.width() - indent, each}, sentence,
+                          points);
+        }
+        height += each;
+    }
+    return height;
+}
+
+double KeyingParts::words(double y, bool draw) {
+    const double width = (size_mm_.width() - gap_mm) / 2.0;
+    const double left = column_of_words({0, y, width, 0}, tr("Assumptions and limits"), assumptions(), draw);
+    const design::Design& design = data_.keying->request.design;
+    const double upper = column_of_words({width + gap_mm, y, width, 0}, tr("Tuning on the air"),
+                                         models::tuning_lines(drawn_band(), design), draw) +
+                         1.0;
+    const double right =
+        upper + column_of_words({width + gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw);
+    return std::max(left, right);
+}
+
+QStringList KeyingParts::assumptions() const {
+    const design::Design& design = data_.keying->request.design;
+    QStringList lines;
+    const auto length = [&](units::Length value) {
+        return models::short_text(value.value(), units::Dimension::length, data_.units);
+    };
+    QString people = tr("People stand at %1 above the ground").arg(length(design.site.standing_level.value));
+    people += design.site.people_distance
+                  ? tr(", %1 from the axis.").arg(length(design.site.people_distance->value))
+                  : tr("; how near they come was not entered.");
+    lines << people;
+    for (const report::Section& section : report::keying_page(*data_.keying).sections) {
+        if (section.code == "assumptions") {
+            for (const report::Sentence& sentence : section.sentences) {
+                lines << QString::fromStdString(sentence.text);
+            }
+        }
+    }
+    return lines;
+}
+
+QStringList KeyingParts::cautions() const {
+    return {
+        tr("Kilovolts: a few watts put up to thousands of volts across the capacitor. Arcs start fires. "
+           "Never touch the loop, and let nobody touch it, while it may be keyed; keep it out of the reach "
+           "of children and animals."),
+        tr("RF burns: touching the conductor, the capacitor or metal near them burns deep under the skin, "
+           "and it is felt late. No distance covers touch."),
+        tr("Exposure: the distances are computed, not measured. Keep farther away where you can; keep "
+           "people with implants or other medical devices well away, no limit here is for them."),
+        tr("Law and skill: exposure rules, electrical and building codes and the licence terms of your "
+           "country come before this page. It replaces neither licensed practice nor measurement.")};
+}
+
+} // namespace loopwright::printing
