@@ -149,7 +149,9 @@ TEST_F(WindowBuildTest, HazardStripFollowsPowerAndRating) {
     ASSERT_TRUE(test::wait_for_keying(window()));
     EXPECT_TRUE(strip->text().contains(QStringLiteral("within its rating"))) << strip->text().toStdString();
     auto* distance = find<QLabel>("hazard.distance");
-    EXPECT_TRUE(distance->text().contains(QStringLiteral("People keep away")))
+    // No number holds for 6 m, where the conductor is half a wavelength.
+    EXPECT_TRUE(distance->text().contains(
+        QStringLiteral("not established on every band, treat the loop as hazardous")))
         << distance->text().toStdString();
 }
 

@@ -235,7 +235,9 @@ QList<FigureWord> SurroundingsFigure::paint(QPainter& painter, const QRectF& roo
             level(plot_.standing_m, person.x() - 0.4 * s.px_per_m, s.area.right());
         }
     }
-    words.take(QRectF(person - QPointF(0.3, person_m) * s.px_per_m, QSizeF(0.6, person_m) * s.px_per_m));
+    const double tall_m = from_ == SeenFrom::above ? 0.4 : person_m;
+    const QPointF corner_m(0.3, from_ == SeenFrom::above ? 0.5 * tall_m : tall_m);
+    words.take(QRectF(person - corner_m * s.px_per_m, QSizeF(0.6, tall_m) * s.px_per_m));
     paint_scale(painter, words, s.area, s.px_per_m, plot_.system, look);
     const QSizeF right = words.size_of(view().right, Tone::quiet);
     words.write(QRectF(s.area.right() - right.width(), s.area.bottom() + 1.0, right.width(), right.height()),
