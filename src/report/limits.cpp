@@ -66,7 +66,12 @@ void add_rows(Table& out, const Limit& limit, const LimitTable& table, const Lim
     };
     if (answer.frequency) {
         const auto level = exposure::at(limit, table.tier, *answer.frequency);
-        add({level ? Cell(level->electric.value()) : Cell(), level ? Cell(level->magnetic.value()) : Cell()});
+        std::vector<Cell> fields(2); // GCC 12 at -O3 takes a list of such choices for uninitialised
+        if (level) {
+            fields[0] = level->electric.value();
+            fields[1] = level->magnetic.value();
+        }
+        add(std::move(fields));
         return;
     }
     for (const exposure::LimitSegment& row : table.segments) {
