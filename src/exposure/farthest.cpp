@@ -60,7 +60,7 @@ Surroundings::Place Surroundings::best_near(double distance_m, Place from, const
                                             double& share) {
     double azimuth_step = 0.5 * azimuth_step_rad_, share_step = 0.12;
     share = squares(distance_m, from).over(threshold);
-    for (int halvings = 0; halvings < 4;) {
+    for (int halvings = 0; halvings < 3;) {
         Place best = from;
         for (const auto& [a, s] : {std::pair{1, 0}, std::pair{-1, 0}, std::pair{0, 1}, std::pair{0, -1}}) {
             const Place next{from.azimuth_rad + a * azimuth_step,
@@ -87,27 +87,17 @@ Surroundings::Place Surroundings::best_near(double distance_m, Place from, const
     return from;
 }
 
-double Surroundings::best_azimuth_near(double distance_m, double from, const Threshold& threshold,
-                                       double& share) {
-    share = body_mean(distance_m, from).over(threshold);
-    for (double step = 0.5 * azimuth_step_rad_; step > 0.02;) {
-        double best = from;
-        for (const double next : {from + step, from - step}) {
-            const double there = body_mean(distance_m, next).over(threshold);
-            if (there > share) {
-                share = there;
-                best = next;
-            }
-        }
-        if (best == from) {
-            step *= 0.5;
-        }
-        from = best;
-        if (std::isinf(share)) {
-            break;
-        }
+// The means vary slowly with azimuth: the vertex of a parabola through three of them.
+double Surroundings::best_azimuth(const std::vector<Squares>& means, std::size_t best,
+                                  const Threshold& threshold) const {
+    const auto share = [&](std::size_t n) { return means[n].over(threshold); };
+    if (best == 0 || best + 1 == means.size() || std::isinf(share(best - 1)) || std::isinf(share(best + 1))) {
+        return azimuths_rad_[best]; // an end is a plane of symmetry, or close enough
     }
-    return from;
+    const double before = share(best - 1), here = share(best), after = share(best + 1);
+    const double bend = before - 2 * here + after;
+    const double steps = bend < 0 ? 0.5 * (before - after) / bend : 0.0;
+    return azimuths_rad_[best] + std::clamp(steps, -0.5, 0.5) * azimuth_step_rad_;
 }
 
 std::optional<Farthest> Surroundings::farthest(const Threshold& threshold) {
@@ -159,30 +149,23 @@ std::optional<Farthest> Surroundings::farthest_body_average(const Threshold& thr
         for (std::size_t n = 1; n < means.size(); ++n) {
             best = means[n].over(threshold) > means[best].over(threshold) ? n : best;
         }
-        double share = means[best].over(threshold);
-        if (share < worth_a_closer_look) {
+        if (means[best].over(threshold) < worth_a_closer_look) {
             continue;
         }
         double inside = detail::shell_distance_m(index);
-        double azimuth = best_azimuth_near(inside, azimuths_rad_[best], threshold, share);
-        if (share < 1) {
+        const double azimuth = best_azimuth(means, best, threshold);
+        const auto share = [&](double d) { return body_mean(d, azimuth).over(threshold); };
+        double outside = detail::shell_distance_m(index + 1);
+        if (share(inside) < 1) {
             continue;
         }
-        double outside = detail::shell_distance_m(index + 1);
-        while (body_mean(outside, azimuth).over(threshold) >= 1) {
+        while (share(outside) >= 1) {
             outside *= 1.05;
             if (outside > farthest_established_m) {
                 return std::nullopt;
             }
         }
-        inside = crossing(inside, outside, [&](double d) { return body_mean(d, azimuth).over(threshold); });
-        const double turned = best_azimuth_near(inside, azimuth, threshold, share);
-        if (share > 1.002) {
-            azimuth = turned;
-            outside = inside * 1.1;
-            inside =
-                crossing(inside, outside, [&](double d) { return body_mean(d, azimuth).over(threshold); });
-        }
+        inside = crossing(inside, outside, share);
         Farthest result = described(inside, {azimuth, 0.5}, threshold);
         const Squares mean = body_mean(inside * 1.002, azimuth);
         result.at_model_edge = mean.over(threshold) < 0.9;

@@ -98,8 +98,8 @@ private:
     [[nodiscard]] std::array<double, 3> point(double distance_m, const Place& place) const;
     [[nodiscard]] Squares squares_at(const std::array<double, 3>& point_m) const;
     [[nodiscard]] Place best_near(double distance_m, Place from, const Threshold& threshold, double& share);
-    [[nodiscard]] double best_azimuth_near(double distance_m, double from, const Threshold& threshold,
-                                           double& share);
+    [[nodiscard]] double best_azimuth(const std::vector<Squares>& means, std::size_t best,
+                                      const Threshold& threshold) const;
     [[nodiscard]] Farthest described(double distance_m, const Place& place, const Threshold& threshold);
 
     field::QuickField field_;

@@ -105,7 +105,8 @@ struct QuickField::Parts {
     }
 
     void add_image(Field& field, const detail::Source& s, const Point& at) const {
-        const double rho = std::hypot(at[0] - s.position_m[0], at[1] - s.position_m[1]);
+        const double dx = at[0] - s.position_m[0], dy = at[1] - s.position_m[1];
+        const double rho = std::sqrt(dx * dx + dy * dy);
         const double z_sum = at[2] + s.position_m[2];
         detail::add_ground_part(field, s, at,
                                 table ? table->at(rho, z_sum) : detail::image_kernels(k, rho, z_sum), k);

@@ -39,6 +39,8 @@ private:
         std::vector<Cell> cells; ///< [iu * grid_v_ + iv], iu from the ring's first row
     };
     void make_ring(std::size_t ring) const;
+    static void interpolate(const Cell* corner, int row_length, const double* wu, const double* wv,
+                            double* sum);
 
     double k0_, rho_max_, z_min_, z_max_;
     std::complex<double> eps_;

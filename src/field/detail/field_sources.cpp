@@ -70,7 +70,7 @@ void add_ground_part(Field& field, const Source& s, const std::array<double, 3>&
     const Complex of_charge(0, -free_space_impedance_ohm / k);  // -(1/eps0)(-1/(j omega)) of dI/ds
     const double dx = point_m[0] - s.position_m[0];
     const double dy = point_m[1] - s.position_m[1];
-    const double rho = std::hypot(dx, dy);
+    const double rho = std::sqrt(dx * dx + dy * dy);
     const double ex = rho > 0 ? dx / rho : 1.0;
     const double ey = rho > 0 ? dy / rho : 0.0;
     const ground::PotentialKernels& p = f.potential;
