@@ -1,8 +1,8 @@
 #include "loop/detail/remembering_model.hpp"
 
+#include "base/recent.hpp"
 #include "loop/design_parts.hpp"
 #include "loop/detail/asked_point.hpp"
-#include "base/recent.hpp"
 #include "loop/full_wave.hpp"
 #include "loop/solved_part.hpp"
 
