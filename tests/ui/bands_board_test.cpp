@@ -33,7 +33,7 @@ protected:
         : settings_(folder_.filePath(QStringLiteral("settings.ini"))), context_{settings_, document_,
                                                                                 focus_,    comparison_,
                                                                                 survey_,   point_,
-                                                                                compared_},
+                                                                                compared_, keying_},
           board_(context_, model_) {
         model_.set_surveys(test::made_survey(), nullptr, {});
         board_.resize(1200, 300);
@@ -47,6 +47,7 @@ protected:
     session::Comparison comparison_;
     jobs::PointJob point_;
     jobs::SurveyJob survey_, compared_;
+    jobs::KeyingJob keying_;
     Context context_;
     BandBoardModel model_;
     BandsBoard board_;
