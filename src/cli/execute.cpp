@@ -61,19 +61,28 @@ std::optional<survey::Keying> keying_of(const survey::Survey& survey) {
 Outcome bands(const Invocation& asked, design::Design design) {
     const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
     Outcome outcome;
+    std::optional<survey::Keying> keying;
     if (asked.has("--json")) {
         outcome.output = report::bands_json(survey);
     } else if (asked.has("--csv")) {
         outcome.output = report::to_csv(report::band_data(survey));
     } else {
         const bool whole = asked.command->action == Action::report;
-        const std::optional<survey::Keying> keying = keying_of(survey);
+        keying = keying_of(survey);
         const survey::Keying* beside = keying ? &*keying : nullptr;
         outcome.output =
             report::to_text(whole ? report::report_page(survey, beside) : report::bands_page(survey, beside));
     }
     for (const survey::BandRow& row : survey.bands) {
         judge(outcome, row.band.name, {row.verdict, row.verdict_text});
+    }
+    // All causes of doubt together may exceed what the board's own interval does not.
+    for (std::size_t i = 0; keying && outcome.status == done && i < keying->bands.size(); ++i) {
+        const survey::KeyingBand& band = keying->bands[i];
+        if (band.verdict == survey::KeyingVerdict::exceeded) {
+            outcome.status = refused;
+            outcome.error = sentence(band.band + ": " + band.reasons.front().text);
+        }
     }
     return outcome;
 }

@@ -12,6 +12,11 @@ namespace {
 const Sentence distance{"distance_not_established",
                         "Distance people must keep: not established, treat the loop as hazardous."};
 
+const Sentence distance_elsewhere{
+    "distance_not_established",
+    "Distance people must keep: not established on this page, treat the loop as hazardous; the sheet before "
+    "keying (loopwright-cli keying) computes it."};
+
 units::Voltage upper_end(const loop::Resonance& r) {
     return std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
 }
@@ -82,11 +87,28 @@ std::vector<Sentence> keying_hazards(const survey::Keying& keying) {
                  (usable ? ", usable there " + units::shown(*usable) + (over ? ": do not key." : ".")
                          : ", and no rating is given to hold it against.")});
     }
+    std::string missing;
+    for (const survey::KeyingBand& band : keying.bands) {
+        if (!band.point.resonance) {
+            missing += (missing.empty() ? "on " : ", ") +
+                       (band.band.empty() ? survey::given_text(band.point.frequency) : band.band);
+        }
+    }
+    if (!missing.empty()) {
+        all.push_back(voltage_not_established(missing));
+    }
+    if (all.empty()) {
+        all.push_back(
+            {"voltage_no_band", "Capacitor voltage: the capacitor reaches none of the planned bands."});
+    }
     all.push_back(distance_of(&keying));
     return all;
 }
 
 std::vector<Sentence> hazards(const survey::Survey& survey, const survey::Keying* keying) {
+    if (keying != nullptr) {
+        return keying_hazards(*keying);
+    }
     std::vector<Sentence> all;
     const design::Design& design = survey.request.design;
     if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
@@ -105,7 +127,7 @@ std::vector<Sentence> hazards(const survey::Survey& survey, const survey::Keying
         all.push_back(
             {"voltage_no_band", "Capacitor voltage: the capacitor reaches none of the planned bands."});
     }
-    all.push_back(distance_of(keying));
+    all.push_back(distance);
     return all;
 }
 
@@ -120,17 +142,17 @@ std::vector<Sentence> sweep_hazards(const survey::Survey& survey) {
     if (highest == nullptr) {
         return {
             {"voltage_no_frequency", "Capacitor voltage: the capacitor reaches none of these frequencies."},
-            distance};
+            distance_elsewhere};
     }
     return {
         voltage(*highest, survey.request.design, "at the most, at " + survey::given_text(highest->frequency)),
-        distance};
+        distance_elsewhere};
 }
 
 std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design) {
     return {point.resonance ? voltage(point, design, "when tuned here")
                             : voltage_not_established("at this frequency"),
-            distance};
+            distance_elsewhere};
 }
 
 } // namespace loopwright::report

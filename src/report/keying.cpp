@@ -8,6 +8,7 @@
 #include "units/constants.hpp"
 #include "units/text.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -76,12 +77,12 @@ std::vector<Sentence> reasons_of(const survey::Keying& keying) {
     return all;
 }
 
-Cell rise_cell(const std::optional<loop::LoopHeating>& heating, bool conductor) {
+Cell rise_cell(const std::optional<loop::LoopHeating>& heating, bool conductor, bool high) {
     if (!heating) {
         return {};
     }
     const loop::Heating& of = conductor ? heating->conductor : heating->capacitor;
-    return of.rise_K ? Cell(of.rise_range_K.high) : Cell();
+    return of.rise_K ? Cell(high ? of.rise_range_K.high : *of.rise_K) : Cell();
 }
 
 /// What a hand and a thermometer would find.
@@ -90,12 +91,15 @@ Section touch_and_heat(const survey::Keying& keying) {
     Table& table = *section.table;
     table.columns = {{"band", "Band", ""},
                      {"touch_voltage_highest_rms_V", "Beside capacitor, rms", "V"},
-                     {"conductor_rise_K_high", "Conductor warmer by", "K", 1, 2},
-                     {"capacitor_rise_K_high", "Capacitor warmer by", "K", 1, 2}};
+                     {"conductor_rise_K", "Conductor warmer by", "K", 1, 2},
+                     {"conductor_rise_K_high", "perhaps", "K", 1, 2},
+                     {"capacitor_rise_K", "Capacitor warmer by", "K", 1, 2},
+                     {"capacitor_rise_K_high", "perhaps", "K", 1, 2}};
     base::Notices notices;
     for (const survey::KeyingBand& band : keying.bands) {
         table.rows.push_back({band_cell(band), band.touch ? Cell(band.touch->highest_rms.value()) : Cell(),
-                              rise_cell(band.heating, true), rise_cell(band.heating, false)});
+                              rise_cell(band.heating, true, false), rise_cell(band.heating, true, true),
+                              rise_cell(band.heating, false, false), rise_cell(band.heating, false, true)});
         if (band.heating) {
             notices.merge(band.heating->conductor.notices);
             notices.merge(band.heating->capacitor.notices);
@@ -108,8 +112,8 @@ Section touch_and_heat(const survey::Keying& keying) {
          "place opposite the capacitor, where a loop in balance has none; coupling and surroundings put a "
          "real loop out of balance. The capacitor's body and shaft are not in the model."},
         {"heat_convention",
-         "Warmer than the air once it no longer changes, still air, no sun, upper end of the interval, for "
-         "the worst half hour of the schedule."}};
+         "Warmer than the air once it no longer changes, still air, no sun, for the worst half hour of the "
+         "schedule; perhaps: the upper end of the interval. Empty: not established, over 150 K."}};
     for (const base::Notice& notice : notices.worst_first()) {
         section.sentences.push_back({notice.code, notice.text});
     }
@@ -120,7 +124,9 @@ Section touch_and_heat(const survey::Keying& keying) {
 std::vector<Sentence> exemptions(const survey::Keying& keying) {
     std::vector<Sentence> all;
     for (const survey::KeyingBand& band : keying.bands) {
-        if (band.fcc_exempt_erp && band.point.resonance) {
+        const bool asked = std::any_of(band.distances.begin(), band.distances.end(),
+                                       [](const auto& d) { return d.limit == "fcc_1_1310"; });
+        if (asked && band.fcc_exempt_erp && band.verdict != survey::KeyingVerdict::out_of_reach) {
             all.push_back({"fcc_exemption",
                            (band.band.empty() ? survey::given_text(band.point.frequency) : band.band) +
                                ": ERP " + units::shown(band.erp) +
@@ -131,6 +137,31 @@ std::vector<Sentence> exemptions(const survey::Keying& keying) {
         }
     }
     return all;
+}
+
+/// Two digits, never rounded up.
+Cell power_down(const std::optional<units::Power>& power) {
+    if (!power || !(power->value() > 0)) {
+        return cell_of(power);
+    }
+    const double step = std::pow(10.0, std::floor(std::log10(power->value())) - 1);
+    return std::floor(power->value() / step + 1e-9) * step;
+}
+
+/// For people: distances to the next centimetre up, powers down.
+void round_for_people(Table& table) {
+    for (auto& cells : table.rows) {
+        for (const std::size_t column : {3U, 5U, 6U}) {
+            if (auto* metres = std::get_if<double>(&cells[column])) {
+                *metres = std::ceil(100 * *metres - 1e-6) / 100;
+            }
+        }
+        for (const std::size_t column : {10U, 11U}) {
+            if (const auto* watts = std::get_if<double>(&cells[column])) {
+                cells[column] = power_down(units::watts(*watts));
+            }
+        }
+    }
 }
 
 Table by_limit(const survey::KeyingBand& band) {
@@ -266,16 +297,19 @@ Page keying_page(const survey::Keying& keying) {
     const design::Design& design = keying.request.design;
     Page page;
     page.title = design.title.empty() ? "Loop without a title" : design.title;
-    page.subtitle = "Before keying: " + with_plain_blanks(survey::given_text(design.station.power.value)) +
+    page.subtitle = std::string(keying.request.intervals ? "" : "NOMINAL FIGURES ONLY, without intervals. ") +
+                    "Before keying: " + with_plain_blanks(survey::given_text(design.station.power.value)) +
                     " accepted (peak envelope power), " + design.station.emission + ", model " +
                     name_of(loop::Model::full_wave);
     page.sections.push_back({"hazards", "Hazards", keying_hazards(keying), std::nullopt});
     page.sections.push_back({"keying", "Bands", reasons_of(keying), board(keying)});
     for (const survey::KeyingBand& band : keying.bands) {
-        if (!band.distances.empty()) {
+        if (!band.distances.empty() && band.verdict != survey::KeyingVerdict::out_of_reach) {
+            Table table = by_limit(band);
+            round_for_people(table);
             const std::string where =
                 band.band.empty() ? survey::given_text(band.point.frequency) : band.band;
-            page.sections.push_back({"distances", "Distances on " + where, {}, by_limit(band)});
+            page.sections.push_back({"distances", "Distances on " + where, {}, std::move(table)});
         }
     }
     page.sections.push_back(touch_and_heat(keying));

@@ -131,6 +131,7 @@ std::string keying_json(const survey::Keying& keying) {
     object["model"] = name_of(loop::Model::full_wave);
     object["emission"] = design.station.emission;
     object["power_W"] = number_of(design.station.power.value.value());
+    object["intervals"] = keying.request.intervals;
     object["people_distance_m"] =
         design.site.people_distance ? number_of(design.site.people_distance->value.value()) : Json(nullptr);
     Json bands = Json::array();

@@ -85,7 +85,7 @@ Keying keying(const KeyingRequest& request, const base::StopToken& stop, const b
         if (!detail::fill_band(band, request, stop)) {
             return;
         }
-        detail::judge_band(band, request.design);
+        detail::judge_band(band, request.design, request.intervals);
         if (band_ready) {
             band_ready(band);
         }

@@ -5,6 +5,7 @@
 #include "base/error.hpp"
 #include "exposure/duty.hpp"
 #include "loop/full_wave.hpp"
+#include "units/text.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -114,6 +115,31 @@ TEST(Keying, CapacitorRatingIsHeldAgainstThePeak) {
     EXPECT_LE(under.voltage_peak.high, *under.usable_voltage);
     d.capacitor.rating.peak_voltage.reset();
     EXPECT_EQ(keying(nominal(d)).bands.front().verdict, KeyingVerdict::not_established);
+}
+
+// What the words advise must pass when it is done.
+TEST(Keying, AdvisedPowerPasses) {
+    for (const double rating_V : {900.0, 1000.0, 1100.0, 1234.0}) {
+        design::Design d = a_loop();
+        d.capacitor.rating.peak_voltage = units::volts(rating_V);
+        KeyingRequest request = nominal(d);
+        request.design.station.bands = {"20m"};
+        request.intervals = true;
+        const KeyingBand over = keying(request).bands.front();
+        ASSERT_EQ(over.verdict, KeyingVerdict::exceeded);
+        const std::string& fix = over.reasons.front().fix;
+        const auto at = fix.find("At most ");
+        ASSERT_NE(at, std::string::npos) << fix;
+        const auto power = units::parse<units::Power>(fix.substr(at + 8, fix.find(',') - at - 8), "fix");
+        EXPECT_GT(power.value(), 0.85 * over.power_for_capacitor->value()) << fix;
+        request.design.station.power = power;
+        EXPECT_EQ(keying(request).bands.front().verdict, KeyingVerdict::within) << fix;
+    }
+}
+
+TEST(Keying, NominalFiguresSaySo) {
+    const KeyingBand band = keying(nominal(a_loop())).bands.front();
+    EXPECT_EQ(band.reasons.front().text.find("Nominal figures only"), 0U) << band.reasons.front().text;
 }
 
 TEST(Keying, IntervalsHoldTheNominalFigureAndVerdictsTheUpperEnd) {

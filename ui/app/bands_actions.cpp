@@ -32,8 +32,10 @@ std::optional<printing::SheetData> BandsActions::sheet() const {
     if (!survey) {
         return std::nullopt;
     }
+    const bool full_wave = survey->request.model == loop::Model::full_wave;
     return printing::SheetData{survey, QFileInfo(context_.document.path()).fileName(), QDate::currentDate(),
-                               context_.settings.unit_system()};
+                               context_.settings.unit_system(),
+                               full_wave && context_.keying.settled() ? context_.keying.result() : nullptr};
 }
 
 void BandsActions::print() {

@@ -109,7 +109,9 @@ QStringList write_files(const WriteRequest& request) {
         }
         written << file;
     };
-    const SheetData sheet{survey, request.file, request.date};
+    const auto keying = keyed(request.design);
+    SheetData sheet{survey, request.file, request.date};
+    sheet.keying = keying;
     add(QStringLiteral("report.pdf"),
         [&](const QString& file) { return write_sheet_pdf(file, sheet, request.letter); });
     const charts::Origin origin = origin_of(*survey, request.date);
@@ -123,7 +125,6 @@ QStringList write_files(const WriteRequest& request) {
         [&](const QString& file) { return write_text(file, report::to_csv(report::band_data(*survey))); });
     add(QStringLiteral("curve.csv"),
         [&](const QString& file) { return write_text(file, report::to_csv(report::sweep_data(*survey))); });
-    const auto keying = keyed(request.design);
     const KeyingSheetData before{keying, pictured(*keying), request.file, request.date};
     add(QStringLiteral("keying.pdf"),
         [&](const QString& file) { return write_paper_pdf(file, paper_of(before), request.letter); });

@@ -1,6 +1,7 @@
 #pragma once
 // The page that a person keeps: title, hazards, the loop to scale, its parts, the bands, three charts,
 // cautions, assumptions, file, version and date. Always dark on white. One page of A4 or Letter.
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
 #include "units/text.hpp"
 
@@ -21,6 +22,7 @@ struct SheetData {
     QString file; ///< name of the design file; empty: not saved
     QDate date = QDate::currentDate();
     units::UnitSystem units = units::UnitSystem::metric;
+    std::shared_ptr<const survey::Keying> keying = nullptr; ///< complete, with intervals; or none
 };
 
 /// One page of any kind: what it is called and how it is painted into a width and height of paper [mm],

@@ -3,6 +3,7 @@
 #include "base/version.hpp"
 #include "charts/chart_picture.hpp"
 #include "drawings/loop_drawing.hpp"
+#include "models/keying_warning.hpp"
 #include "models/survey_charts.hpp"
 #include "models/voltage_warning.hpp"
 #include "printing/canvas.hpp"
@@ -67,13 +68,15 @@ double SheetParts::head(double y, bool draw) {
 
 double SheetParts::hazards(double y, bool draw) {
     constexpr double pad = 1.6;
-    const models::VoltageWarning warning = models::voltage_warning(*data_.survey);
+    const models::VoltageWarning warning =
+        data_.keying ? models::keying_voltage(*data_.keying) : models::voltage_warning(*data_.survey);
     const bool exceeded = warning.state == models::VoltageState::exceeded;
     const QString mark = QStringLiteral("\u25B2 ");
     const QString voltage = (warning.state == models::VoltageState::within ? QString() : mark) + warning.text;
     const QString distance =
-        mark + tr("Distance: not established, treat the loop as hazardous. Keep everybody "
-                  "away from it while it is keyed.");
+        mark + (data_.keying ? models::keying_distance(*data_.keying, data_.units).text
+                             : tr("Distance: not established, treat the loop as hazardous. Keep everybody "
+                                  "away from it while it is keyed."));
     const double width = size_mm_.width() - 2 * pad;
     const double upper = canvas_.height_of(voltage, width, strong_pt, true);
     const double height = upper + canvas_.height_of(distance, width, strong_pt, true) + 2 * pad;

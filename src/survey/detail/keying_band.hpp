@@ -19,7 +19,7 @@ struct HeldLimit {
 /// Everything but the verdict; false after a stop, the band then half filled.
 [[nodiscard]] bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopToken& stop);
 
-/// The verdict and its reasons, worst first.
-void judge_band(KeyingBand& band, const design::Design& design);
+/// The verdict and its reasons, worst first. intervals: whether the ends of the intervals were computed.
+void judge_band(KeyingBand& band, const design::Design& design, bool intervals);
 
 } // namespace loopwright::survey::detail

@@ -16,6 +16,18 @@ std::string metres_text(units::Length length) {
     return shown(units::metres(std::ceil(length.value() * 100 - 1e-6) / 100)); // never rounded down
 }
 
+/// To two digits, never rounded up: the power advised must pass.
+std::string power_down(units::Power power) {
+    const double step = std::pow(10.0, std::floor(std::log10(power.value())) - 1);
+    return shown(units::watts(std::floor(power.value() / step + 1e-9) * step), 2);
+}
+
+/// To three digits, never rounded down: what the capacitor must stand.
+std::string volts_up(units::Voltage voltage) {
+    const double step = std::pow(10.0, std::floor(std::log10(voltage.value())) - 2);
+    return shown(units::volts(std::ceil(voltage.value() / step - 1e-9) * step));
+}
+
 const char* word_of(exposure::Cause cause) {
     return cause == exposure::Cause::electric ? "electric field" : "magnetic field";
 }
@@ -57,8 +69,8 @@ std::optional<KeyingReason> of_volts(const KeyingBand& band) {
     if (band.voltage_peak.high > *band.usable_voltage) {
         return KeyingReason{KeyingVerdict::exceeded,
                             peak_text(band) + " is more than the usable " + shown(*band.usable_voltage),
-                            "At most " + shown(*band.power_for_capacitor, 2) +
-                                ", or a capacitor that stands " + shown(band.voltage_peak.high) + " peak"};
+                            "At most " + power_down(*band.power_for_capacitor) +
+                                ", or a capacitor that stands " + volts_up(band.voltage_peak.high) + " peak"};
     }
     if (band.load->unrated_members) {
         return KeyingReason{KeyingVerdict::not_established,
@@ -108,7 +120,7 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
     }
     std::string fix = "Keep everybody beyond " + metres_text(most->range.high);
     if (most->power_for_people && *most->power_for_people < band.point.power) {
-        fix += ", or at most " + shown(*most->power_for_people, 2);
+        fix += ", or at most " + power_down(*most->power_for_people);
     }
     return KeyingReason{KeyingVerdict::exceeded,
                         "People at " + given_text(people) + " are nearer than the " +
@@ -117,9 +129,10 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
                         fix};
 }
 
-KeyingReason as_computed(const KeyingBand& band) {
+KeyingReason as_computed(const KeyingBand& band, bool intervals) {
     const KeyingDistance* most = widest(band);
-    std::string text = "Within the limits as computed where everybody stays beyond " +
+    std::string text = std::string(intervals ? "Within" : "Nominal figures only, which are within") +
+                       " the limits as computed where everybody stays beyond " +
                        metres_text(most->range.high) + " (" + limit_text(*most) + ", " +
                        word_of(most->farthest->cause) + "); " + peak_text(band) + ", usable " +
                        shown(*band.usable_voltage);
@@ -128,7 +141,7 @@ KeyingReason as_computed(const KeyingBand& band) {
 
 } // namespace
 
-void judge_band(KeyingBand& band, const design::Design& design) {
+void judge_band(KeyingBand& band, const design::Design& design, bool intervals) {
     std::vector<KeyingReason>& all = band.reasons;
     if (!band.point.resonance) {
         all = {of_the_model(band.point)};
@@ -143,7 +156,7 @@ void judge_band(KeyingBand& band, const design::Design& design) {
             }
         }
         if (all.empty()) {
-            all.push_back(as_computed(band));
+            all.push_back(as_computed(band, intervals));
         }
     }
     std::stable_sort(all.begin(), all.end(), [](const KeyingReason& a, const KeyingReason& b) {
