@@ -106,6 +106,25 @@ TEST_F(FieldTest, RefusalWaitsWhileTypingAndShowsOnLeaving) {
     EXPECT_FALSE(field().accessibleDescription().isEmpty());
 }
 
+// "90" was readable on the way to "90 volts": what stood there before must count again.
+TEST_F(FieldTest, RefusedTextLeavesTheDesignAsItWas) {
+    double design = 1.0; // an owner that takes every readable text
+    QString typed = QStringLiteral("1 m");
+    QObject::connect(&field(), &QuantityField::edited, &window, [&](double si, const QString& text) {
+        design = si;
+        typed = text;
+        field().set_value(si, text);
+    });
+    replace(QStringLiteral("90 volts"));
+    EXPECT_DOUBLE_EQ(design, 90);
+    QTest::keyClick(&line(), Qt::Key_Tab);
+    EXPECT_DOUBLE_EQ(design, 1.0);
+    EXPECT_EQ(typed, QStringLiteral("1 m"));
+    EXPECT_EQ(line().text(), QStringLiteral("90 volts"));
+    EXPECT_FALSE(field().refusal().isEmpty());
+    EXPECT_DOUBLE_EQ(field().value().value_or(0), 1.0);
+}
+
 TEST_F(FieldTest, RefusalShowsAfterAPause) {
     replace(QStringLiteral("90 volts"));
     EXPECT_TRUE(QTest::qWaitFor([this] { return !field().refusal().isEmpty(); }, 3000));

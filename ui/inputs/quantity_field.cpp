@@ -162,6 +162,7 @@ void QuantityField::finish() {
     }
     held_.reset();
     if (typing_) {
+        take_back_refused();
         typing_ = false;
         settle();
         if (!waiting_refusal_.isEmpty()) {
@@ -171,6 +172,18 @@ void QuantityField::finish() {
         }
     }
     Q_EMIT finished();
+}
+
+// "3" on the way to "3 V" was readable and is in the design; the whole was refused, so what stood there
+// before counts again. The refused text stays in the field, with its reason.
+void QuantityField::take_back_refused() {
+    const bool refused = !waiting_refusal_.isEmpty() || !refusal_.isEmpty();
+    if (refused && settled_ && value_ && !same(*value_, settled_->si)) {
+        const Reading before = *settled_;
+        offered_ = before.si;
+        Q_EMIT edited(before.si, before.text);
+        offered_.reset();
+    }
 }
 
 void QuantityField::settle() {

@@ -67,6 +67,7 @@ private:
     void finish();
     void restore();
     void settle();
+    void take_back_refused();
     [[nodiscard]] QString as_settled(double si, const QString& text) const;
     void show_text(const QString& text);
     void show_refusal();
