@@ -124,43 +124,39 @@ void FieldTable::make_ring(std::size_t ring) const {
     const auto& nodes = half_space.nodes();
     const BesselRows bessel(nodes, rho);
     const auto count = static_cast<Eigen::Index>(nodes.size());
-    Matrix decay_re(count, grid_v_);
-    Matrix decay_im(count, grid_v_);
+    Eigen::MatrixXcd decay(count, grid_v_);
     for (int v = 0; v < grid_v_; ++v) {
         const double z = std::exp(v_start_ + v * step_v_);
         for (Eigen::Index n = 0; n < count; ++n) {
-            const Complex e = std::exp(-j * nodes[static_cast<std::size_t>(n)].kz * z);
-            decay_re(n, v) = e.real();
-            decay_im(n, v) = e.imag();
+            decay(n, v) = std::exp(-j * nodes[static_cast<std::size_t>(n)].kz * z);
         }
     }
     RingGrid& grid = rings_[ring];
     grid.cells.resize(static_cast<std::size_t>(rows) * static_cast<std::size_t>(grid_v_));
-    Matrix left_re(rows, count);
-    Matrix left_im(rows, count);
+    Matrix right(count, 2 * grid_v_); // real parts, imaginary parts
     for (std::size_t q = 0; q < kernels; ++q) {
-        const Matrix& of_rho = bessel.for_kernel(q);
         for (Eigen::Index n = 0; n < count; ++n) {
             const Complex w = weights_of(nodes[static_cast<std::size_t>(n)])[q];
-            left_re.col(n) = w.real() * of_rho.col(n);
-            left_im.col(n) = w.imag() * of_rho.col(n);
+            for (int v = 0; v < grid_v_; ++v) {
+                const Complex value = w * decay(n, v);
+                right(n, v) = value.real();
+                right(n, grid_v_ + v) = value.imag();
+            }
         }
-        Matrix re = left_re * decay_re;
-        re.noalias() -= left_im * decay_im;
-        Matrix im = left_re * decay_im;
-        im.noalias() += left_im * decay_re;
+        const Matrix product = bessel.for_kernel(q) * right;
+        const double sign_inside = is_odd(q) ? -1.0 : 1.0;
         for (int u = 0; u < rows; ++u) {
+            const double sign = first - margin + u < 0 ? sign_inside : 1.0;
             for (int v = 0; v < grid_v_; ++v) {
                 const double r =
                     std::hypot(rho[static_cast<std::size_t>(u)], std::exp(v_start_ + v * step_v_));
                 const Complex phase = std::exp(j * k0_ * r);
                 const Complex scale = is_potential(q) ? r * phase : r * r / Complex(1, k0_ * r) * phase;
-                const double sign = first - margin + u < 0 && is_odd(q) ? -1.0 : 1.0;
-                const Complex value = sign * scale * Complex(re(u, v), im(u, v));
+                const Complex value = sign * scale * Complex(product(u, v), product(u, grid_v_ + v));
                 Cell& cell = grid.cells[static_cast<std::size_t>(u) * static_cast<std::size_t>(grid_v_) +
                                         static_cast<std::size_t>(v)];
-                cell[2 * q] = value.real();
-                cell[2 * q + 1] = value.imag();
+                cell[2 * q] = static_cast<float>(value.real());
+                cell[2 * q + 1] = static_cast<float>(value.imag());
             }
         }
     }
@@ -176,9 +172,9 @@ void FieldTable::interpolate(const Cell* corner, int row_length, const double* w
         const Cell* row = corner + static_cast<std::ptrdiff_t>(a) * row_length;
         for (int b = 0; b < 4; ++b) {
             const double w = wu[a] * wv[b];
-            const double* values = row[b].data();
+            const float* values = row[b].data();
             for (std::size_t part = 0; part < 2 * kernels; ++part) {
-                sum[part] += w * values[part];
+                sum[part] += w * static_cast<double>(values[part]);
             }
         }
     }
@@ -200,7 +196,7 @@ FieldKernels FieldTable::at(double rho_m, double z_sum_m) const {
     const int iv = std::clamp(static_cast<int>(v), 1, grid_v_ - 3);
     const auto wu = cubic_weights(local - iu);
     const auto wv = cubic_weights(v - iv);
-    Cell sum{};
+    std::array<double, 2 * kernels> sum{};
     const std::size_t corner = static_cast<std::size_t>(iu - 1) * static_cast<std::size_t>(grid_v_) +
                                static_cast<std::size_t>(iv - 1);
     interpolate(&rings_[ring].cells[corner], grid_v_, wu.data(), wv.data(), sum.data());

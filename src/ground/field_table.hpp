@@ -33,7 +33,9 @@ public:
 
 private:
     static constexpr std::size_t kernels = 11;
-    using Cell = std::array<double, 2 * kernels>;
+    /// Real and imaginary parts; single precision (6e-8) is far below the grid's own error, and a look-up is
+    /// bound by what it reads from memory.
+    using Cell = std::array<float, 2 * kernels>;
     struct RingGrid {
         std::once_flag made;
         std::vector<Cell> cells; ///< [iu * grid_v_ + iv], iu from the ring's first row

@@ -1,6 +1,7 @@
 #include "models/keying_warning.hpp"
 
 #include "models/keying_words.hpp"
+#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
@@ -82,9 +83,10 @@ VoltageWarning keying_voltage(const survey::Keying& keying) {
                     "number there.") +
                     QLatin1Char(' ') + advice()};
     }
-    const QString where = Warnings::tr("%1 peak on %2 at %3")
+    const QString where = Warnings::tr("%1 peak on %2 at %3 (%4)")
                               .arg(shown(worst->voltage_peak.high), band_name(*worst),
-                                   short_text(worst->point.power.value(), units::Dimension::power));
+                                   short_text(worst->point.power.value(), units::Dimension::power),
+                                   model_name(worst->point.model));
     const QString rest = left_out(keying);
     if (!worst->usable_voltage) {
         return {VoltageState::no_rating,

@@ -225,6 +225,21 @@ void add_place_shifts(std::vector<Shifts>& shifts, Shifts& volts, const KeyingBa
     }
 }
 
+/// Volts go with the root of the power.
+std::optional<loop::ConductorVoltage> for_power(std::optional<loop::ConductorVoltage> volts,
+                                                units::Power power) {
+    if (volts) {
+        const double root = std::sqrt(power.value());
+        volts->highest_rms *= root;
+        volts->at_middle_rms *= root;
+        for (loop::TouchPoint& point : volts->points) {
+            point.rms *= root;
+            point.peak *= root;
+        }
+    }
+    return volts;
+}
+
 void take_shifts(KeyingBand& band, const std::vector<Shifts>& shifts) {
     for (std::size_t i = 0; i < band.distances.size(); ++i) {
         KeyingDistance& d = band.distances[i];
@@ -296,7 +311,7 @@ bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopT
         return false;
     }
     if (shared->around) {
-        band.touch = loop::conductor_voltage(shared->around->field().loop(), band.point.power);
+        band.touch = for_power(shared->touch(), band.point.power);
     }
     const exposure::Schedule schedule = exposure::schedule_of(request.design.station);
     band.heating = loop::heating(request.design, band.point,

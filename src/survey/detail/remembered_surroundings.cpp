@@ -24,6 +24,14 @@ std::shared_ptr<const SharedSurroundings> made(const design::Design& design, uni
 
 } // namespace
 
+const std::optional<loop::ConductorVoltage>& SharedSurroundings::touch() const {
+    if (!touch_known_ && around) {
+        touch_ = loop::conductor_voltage(around->field().loop(), units::watts(1));
+        touch_known_ = true;
+    }
+    return touch_;
+}
+
 std::shared_ptr<const SharedSurroundings> surroundings_of(const design::Design& design,
                                                           units::Frequency frequency, bool kept) {
     if (!kept) {

@@ -2,6 +2,7 @@
 // The surroundings of solved loops, kept over edits that change no current for 1 W.
 #include "design/design.hpp"
 #include "exposure/surroundings.hpp"
+#include "loop/conductor_voltage.hpp"
 
 #include <memory>
 #include <mutex>
@@ -12,6 +13,12 @@ namespace loopwright::survey::detail {
 struct SharedSurroundings {
     mutable std::mutex mutex;
     mutable std::optional<exposure::Surroundings> around;
+    /// For 1 W; asked for once (it costs as much as the fields of a thousand points).
+    [[nodiscard]] const std::optional<loop::ConductorVoltage>& touch() const;
+
+private:
+    mutable bool touch_known_ = false;
+    mutable std::optional<loop::ConductorVoltage> touch_;
 };
 
 /// kept: remember them (the last 24), or make them for this once.
