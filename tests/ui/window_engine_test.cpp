@@ -45,6 +45,7 @@ TEST_F(WindowEngineTest, FullWaveIsTheEngineOfEveryFigure) {
     EXPECT_EQ(window().survey().result()->request.model, loop::Model::full_wave);
     const QString ground = QString::fromStdString(design().site.ground.class_name);
     EXPECT_TRUE(shown("headline.model").contains(QStringLiteral("full wave, over ") + ground));
+    ASSERT_TRUE(test::wait_for_keying(window()));
     EXPECT_TRUE(shown("hazard.voltage").contains(QStringLiteral("full wave")));
     window().pages().setCurrentIndex(1);
     EXPECT_TRUE(window().bands().origin().conditions.contains(QStringLiteral("full wave, over ") + ground));
@@ -58,6 +59,7 @@ TEST_F(WindowEngineTest, ClosedFormIsChosenByKeyboardAndRemembered) {
     ASSERT_TRUE(test::wait_for_survey(window()));
     EXPECT_EQ(shown("value.efficiency"), efficiency_by(loop::Model::closed_form));
     EXPECT_TRUE(shown("headline.model").contains(QStringLiteral("closed form, in free space")));
+    ASSERT_TRUE(test::wait_for_keying(window()));
     // What decides about keying is full wave whatever engine the board uses, and says so.
     EXPECT_TRUE(shown("hazard.voltage").contains(QStringLiteral("full wave")));
     EXPECT_EQ(window().survey().result()->request.model, loop::Model::closed_form);
