@@ -25,9 +25,10 @@ QStringList CautionDialog::paragraphs() {
            "children and animals. Switch the transmitter off before you go near the loop, its capacitor or "
            "its "
            "drive."),
-        tr("Fields. Close to the loop they can exceed the limits for people, also at low power. No distance "
-           "is "
-           "established here: treat the loop as hazardous and keep everybody away while it sends."),
+        tr("Fields. Close to the loop they can exceed the limits for people, also at low power. A "
+           "distance on the screen is computed for what is in the model and nothing else: keep more, and "
+           "where it says 'not established' treat the loop as hazardous. People with implants or medical "
+           "devices keep away."),
         tr("Tuning by hand is the dangerous moment. Find resonance by received noise first, then with the "
            "lowest "
            "power that shows a reading, keyed for seconds, and step back before full power."),

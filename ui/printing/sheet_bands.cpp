@@ -140,7 +140,7 @@ QStringList SheetParts::assumptions() const {
     return lines;
 }
 
-QStringList SheetParts::cautions() {
+QStringList SheetParts::cautions() const {
     return {tr("Kilovolts: a few watts put up to thousands of volts across the capacitor and many amperes "
                "into the "
                "conductor. Arcs start fires. Never touch the loop, and let nobody touch it, while it may be "
@@ -149,9 +149,12 @@ QStringList SheetParts::cautions() {
             tr("RF burns: touching the conductor, the capacitor or metal near them burns deep under the "
                "skin, and it is "
                "felt late."),
-            tr("Exposure: close to the loop the fields can exceed the limits for people, also at low power. "
-               "No distance "
-               "is established here."),
+            data_.keying
+                ? tr("Exposure: close to the loop the fields can exceed the limits for people, also at "
+                     "low power. The distance above is computed, not measured: keep more. People with "
+                     "implants or medical devices keep away; no limit here covers them.")
+                : tr("Exposure: close to the loop the fields can exceed the limits for people, also at "
+                     "low power. No distance is established here."),
             tr("Tuning by hand is the dangerous moment: find resonance by received noise first, then with "
                "the lowest "
                "power that shows a reading, keyed for seconds, and step back before full power (common "

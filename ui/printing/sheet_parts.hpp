@@ -37,7 +37,7 @@ private:
     [[nodiscard]] double fraction_room(int column) const;
     [[nodiscard]] QStringList parts_of_the_loop() const;
     [[nodiscard]] QStringList assumptions() const;
-    [[nodiscard]] static QStringList cautions();
+    [[nodiscard]] QStringList cautions() const;
     Canvas& canvas_;
     const SheetData& data_;
     QSizeF size_mm_;
