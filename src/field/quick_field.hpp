@@ -11,7 +11,7 @@ namespace loopwright::field {
 
 /// Points within `reach` of the vertical axis through the origin and, over ground, from 0 to `top` high.
 /// Against LoopField: within 0.3 % at 0.2 m or more from the wire (tests/field/quick_field_test.cpp). Cost:
-/// some 10 microseconds a point once a ring of the table is made (some milliseconds each). at_1W() may be
+/// some 30 microseconds a point once a ring of the table is made (some milliseconds each). at_1W() may be
 /// called from any number of threads.
 class QuickField {
 public:
