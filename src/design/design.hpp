@@ -98,7 +98,53 @@ struct AddedCapacitor {
     std::optional<Typed<units::Current>> current;      ///< rating, rms
     std::optional<double> q;                           ///< none: the class value, with a notice
     std::string note;
+    std::vector<std::string> bands; ///< plugged or switched in on these ("80m"); empty: always there
     bool operator==(const AddedCapacitor&) const = default;
+};
+
+/// How the variable capacitor's own capacitance (no stray, nothing added) follows the dial from one stop to
+/// the other: straight-line capacitance, frequency or wavelength, or a measured table.
+enum class DialLaw { capacitance, frequency, wavelength, table };
+
+/// What the scale is marked in.
+enum class DialScale { degrees, turns, divisions };
+
+struct DialEntry {
+    double reading = 0;
+    Typed<units::Capacitance> capacitance{units::picofarads(12)};
+    bool operator==(const DialEntry&) const = default;
+};
+
+/// What the operator reads and turns. Readings are those of the scale, in its own marks.
+struct Dial {
+    DialLaw law = DialLaw::capacitance;
+    DialScale scale = DialScale::degrees;
+    double at_minimum = 0;        ///< reading at the stop of least capacitance
+    double at_maximum = 180;      ///< reading at the stop of most capacitance; may be the smaller reading
+    std::vector<DialEntry> table; ///< law table: from 2 entries, capacitance rising one way
+    double hand_step = 1;         ///< the smallest change of reading a hand can set with no reduction
+    double reduction = 1;         ///< turns of the knob for one of the shaft; divides hand_step
+    double backlash = 0;          ///< change of reading lost when the direction is turned round
+    bool operator==(const Dial&) const = default;
+};
+
+/// A capacitor made by hand, computed from its dimensions. plates: flat plates that slide over each other.
+/// trombone: tubes that slide into tubes, the pairs in series.
+enum class MadeKind { plates, trombone };
+
+struct MadeCapacitor {
+    MadeKind kind = MadeKind::plates;
+    Typed<units::Length> least_overlap{units::millimetres(5)};  ///< along the travel
+    Typed<units::Length> most_overlap{units::millimetres(100)}; ///< along the travel
+    Typed<units::Length> width{units::millimetres(100)};        ///< plates; across the travel
+    Typed<units::Length> spacing{units::millimetres(3)};        ///< plates; between neighbouring faces
+    Typed<units::Length> thickness{units::millimetres(1)};      ///< plates
+    int plates = 2; ///< plates; in all, neighbours of opposite polarity
+    Typed<units::Length> inner_diameter{units::millimetres(15)}; ///< trombone; outside of the inner tube
+    Typed<units::Length> outer_diameter{units::millimetres(20)}; ///< trombone; inside of the outer tube
+    int pairs = 2;                                               ///< trombone; in series
+    double relative_permittivity = 1;                            ///< of what lies between
+    bool operator==(const MadeCapacitor&) const = default;
 };
 
 struct Capacitor {
@@ -110,6 +156,10 @@ struct Capacitor {
     CapacitorRating rating;
     SectionArrangement arrangement = SectionArrangement::single;
     std::vector<AddedCapacitor> added; ///< at most 20
+    std::optional<Dial> dial;
+    std::optional<MadeCapacitor> made; ///< given: minimum and maximum follow from it
+    /// Of the variable capacitor, relative; none: not said, taken as zero with a notice where it counts.
+    std::optional<Typed<units::PerKelvin>> temperature_coefficient;
     bool operator==(const Capacitor&) const = default;
 };
 
@@ -194,6 +244,13 @@ struct OwnLimit {
     bool operator==(const OwnLimit&) const = default;
 };
 
+/// A frequency of the operator's own on the retune card, as his radio shows it.
+struct WorkingFrequency {
+    Typed<units::Frequency> frequency{units::megahertz(10)};
+    std::string use; ///< "local net"
+    bool operator==(const WorkingFrequency&) const = default;
+};
+
 struct Station {
     Typed<units::Power> power{units::watts(5)}; ///< peak envelope power accepted by the loop
     std::string emission = "ft8";               ///< id of a band::Emission
@@ -204,7 +261,23 @@ struct Station {
     std::vector<OwnLimit> own_limits;           ///< apply besides; at most 20
     /// Horizontal distance from the capacitor to the body of a person who tunes it.
     std::optional<Typed<units::Length>> reach;
+    std::vector<WorkingFrequency> working_frequencies; ///< on the card besides the usual ones; at most 200
     bool operator==(const Station&) const = default;
+};
+
+/// The dial read with the loop in resonance at a frequency.
+struct CalibrationPoint {
+    double reading = 0;
+    Typed<units::Frequency> frequency{units::megahertz(10)};
+    bool operator==(const CalibrationPoint&) const = default;
+};
+
+/// What the operator measured on his own hardware, with this loop and this stand.
+struct Calibration {
+    std::string date; ///< as typed; ISO 8601 when the program writes it
+    std::string note;
+    std::vector<CalibrationPoint> points; ///< at most 1000
+    bool operator==(const Calibration&) const = default;
 };
 
 struct Design {
@@ -218,6 +291,7 @@ struct Design {
     std::optional<FeedLine> feed_line;
     Site site;
     Station station;
+    std::optional<Calibration> calibration;
     bool operator==(const Design&) const = default;
 };
 
