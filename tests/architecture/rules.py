@@ -84,7 +84,7 @@ def qt_headers(root):
     return problems
 
 
-HEAVY = {"nlohmann/": "JSON", "CLI/": "CLI11", "tbb/": "oneTBB", "oneapi/": "oneTBB", "Eigen/": "Eigen"}
+HEAVY = {"nlohmann/": "JSON", "CLI/": "CLI11", "tbb/": "oneTBB", "oneapi/": "oneTBB", "Eigen/": "Eigen", "hamlib/": "Hamlib"}
 
 
 def heavy_headers(root):
@@ -98,6 +98,28 @@ def heavy_headers(root):
                 allowed = "detail" in source.parts or (what == "Eigen" and source.folder == "numeric")
                 if name.startswith(start) and not allowed:
                     problems.append(f"{source.name}:{line}: {what} in a header: {name}")
+    return problems
+
+
+# All that the program may ask of Hamlib: open and close a line, read the frequency, the list of drivers, and
+# what concerns Hamlib itself on this computer (its log, its own settings of the line).
+RADIO_CALLS = {"rig_init", "rig_open", "rig_close", "rig_cleanup", "rig_get_freq", "rig_load_all_backends",
+               "rig_list_foreach", "rig_set_debug", "rig_set_conf", "rig_token_lookup"}
+
+
+def radio_only_reads(root):
+    """Hamlib in src/radio only, and there no call that could set anything on a radio or key it."""
+    problems = []
+    for source in sources(root, "src", "ui"):
+        for line, name, _ in source.includes():
+            if name.startswith("hamlib/") and source.folder != "radio":
+                problems.append(f"{source.name}:{line}: Hamlib outside src/radio: {name}")
+        if source.name.startswith("src/radio/"):
+            code = source.code()
+            for found in re.finditer(r"\b(?:rig|amp|rot|network|serial|ser)_\w+(?=\s*\()|\bcaps\s*->\s*(?:set|send|vfo_op)\w*", code):
+                if found.group(0) not in RADIO_CALLS:
+                    problems.append(f"{source.name}:{source.line_of(found.start())}: {found.group(0)} is none of "
+                                    "the calls that only read")
     return problems
 
 
@@ -188,6 +210,7 @@ RULES = {
     "no_qt_in_core": no_qt_in_core,
     "qt_headers": qt_headers,
     "heavy_headers": heavy_headers,
+    "radio_only_reads": radio_only_reads,
     "headers_first": headers_first,
     "file_size": file_size,
     "fixed_colours": fixed_colours,

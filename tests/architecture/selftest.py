@@ -86,6 +86,8 @@ class Tree(unittest.TestCase):
     def test_heavy_header(self):
         self.breaks("heavy_headers", "src/loop/a.hpp", "#include <nlohmann/json.hpp>\n", "JSON")
         self.keeps("heavy_headers", "src/loop/a.hpp", "#include <vector>\n")
+        self.breaks("heavy_headers", "src/loop/a.hpp", "#include <hamlib/rig.h>\n", "Hamlib")
+        self.write("src/loop/a.hpp", "#include <vector>\n")
         self.keeps("heavy_headers", "src/loop/a.cpp", "#include <nlohmann/json.hpp>\n")
 
     def test_eigen_in_headers(self):
@@ -93,6 +95,13 @@ class Tree(unittest.TestCase):
         self.write("src/loop/a.hpp", "")
         self.keeps("heavy_headers", "src/loop/detail/a.hpp", "#include <Eigen/Core>\n")
         self.keeps("heavy_headers", "src/loop/detail/b.hpp", "#include <nlohmann/json.hpp>\n")
+
+    def test_radio_only_reads(self):
+        self.breaks("radio_only_reads", "src/radio/a.cpp", "int c = rig_set_freq(rig, vfo, f);\n", "rig_set_freq")
+        self.breaks("radio_only_reads", "src/radio/a.cpp", "int c = rig_set_ptt (rig, vfo, on);\n", "rig_set_ptt")
+        self.breaks("radio_only_reads", "src/radio/a.cpp", "rig->caps->set_freq(rig, vfo, f);\n", "caps->set_freq")
+        self.keeps("radio_only_reads", "src/radio/a.cpp", "int c = rig_get_freq(rig, vfo, &f); // no rig_set_ptt(\n")
+        self.breaks("radio_only_reads", "src/loop/a.cpp", "#include <hamlib/rig.h>\n", "outside src/radio")
 
     def test_own_header_first(self):
         self.write("src/loop/a.hpp", "#pragma once\n")
