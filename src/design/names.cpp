@@ -69,6 +69,22 @@ const std::vector<std::string>& names<LimitTier>() {
     return all;
 }
 
+template <>
+const std::vector<std::string>& names<DialLaw>() {
+    static const std::vector<std::string> all{"capacitance", "frequency", "wavelength", "table"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<DialScale>() {
+    static const std::vector<std::string> all{"degrees", "turns", "divisions"};
+    return all;
+}
+template <>
+const std::vector<std::string>& names<MadeKind>() {
+    static const std::vector<std::string> all{"plates", "trombone"};
+    return all;
+}
+
 std::string name_of(Outline outline) {
     return word(outline);
 }
@@ -102,6 +118,15 @@ std::string name_of(Habit habit) {
 }
 std::string name_of(LimitTier tier) {
     return word(tier);
+}
+std::string name_of(DialLaw law) {
+    return word(law);
+}
+std::string name_of(DialScale scale) {
+    return word(scale);
+}
+std::string name_of(MadeKind kind) {
+    return word(kind);
 }
 
 std::vector<SizeMeaning> size_meanings(Outline outline, int sides) {

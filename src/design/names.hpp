@@ -20,6 +20,9 @@ namespace loopwright::design {
 [[nodiscard]] std::string name_of(AddedConnection how);     ///< "parallel"
 [[nodiscard]] std::string name_of(Habit habit);             ///< "alternate_slots"
 [[nodiscard]] std::string name_of(LimitTier tier);          ///< "public"
+[[nodiscard]] std::string name_of(DialLaw law);             ///< "frequency"
+[[nodiscard]] std::string name_of(DialScale scale);         ///< "degrees"
+[[nodiscard]] std::string name_of(MadeKind kind);           ///< "plates"
 
 /// All words of a choice, in the order of its enumeration.
 template <class Choice>
@@ -46,6 +49,12 @@ template <>
 const std::vector<std::string>& names<Habit>();
 template <>
 const std::vector<std::string>& names<LimitTier>();
+template <>
+const std::vector<std::string>& names<DialLaw>();
+template <>
+const std::vector<std::string>& names<DialScale>();
+template <>
+const std::vector<std::string>& names<MadeKind>();
 
 /// The choice of a word, or nothing.
 template <class Choice>

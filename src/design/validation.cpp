@@ -16,6 +16,9 @@ std::vector<base::InputError> refusals(const Design& design) {
     }
     detail::check_site(design, found);
     detail::check_station(design.station, found);
+    if (design.calibration) {
+        detail::check_calibration(*design.calibration, found);
+    }
     return found.take();
 }
 

@@ -11,6 +11,10 @@ design::Design solved_part(const design::Design& design) {
     part.capacitor.maximum = plain.capacitor.maximum;
     part.capacitor.rating = plain.capacitor.rating;
     part.capacitor.arrangement = plain.capacitor.arrangement;
+    part.capacitor.dial.reset();
+    part.capacitor.made.reset();
+    part.capacitor.temperature_coefficient.reset();
+    part.calibration.reset();
     part.coupling.reset();
     part.feed_line.reset();
     part.site.standing_level = plain.site.standing_level;

@@ -5,8 +5,8 @@
 namespace loopwright::loop {
 
 /// The design with everything set to its default that changes no current for 1 W: title, note, capacitor
-/// range, rating and arrangement, coupling, feed line, standing level, air, station. What keys of remembered
-/// results are made of.
+/// range, rating, arrangement, dial, dimensions and temperature coefficient, coupling, feed line, standing
+/// level, air, station, calibration. What keys of remembered results are made of.
 [[nodiscard]] design::Design solved_part(const design::Design& design);
 
 } // namespace loopwright::loop

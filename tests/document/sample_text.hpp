@@ -109,13 +109,54 @@ inline std::string full_text() {
         "peak_voltage": "3 kV",
         "current": "5 A",
         "q": 2000,
-        "note": "silver mica"
+        "note": "silver mica",
+        "bands": [
+          "80m",
+          "160m"
+        ]
       },
       {
         "capacitance": "1 nF",
         "connection": "series"
       }
-    ])");
+    ],
+    "dial": {
+      "law": "table",
+      "scale": "turns",
+      "at_minimum": 12,
+      "at_maximum": 0.5,
+      "table": [
+        {
+          "reading": 12,
+          "capacitance": "13 pF"
+        },
+        {
+          "reading": 4.5,
+          "capacitance": "70 pF"
+        },
+        {
+          "reading": 0.5,
+          "capacitance": "0.15 nF"
+        }
+      ],
+      "hand_step": 0.02,
+      "reduction": 6,
+      "backlash": 0.05
+    },
+    "made": {
+      "kind": "plates",
+      "least_overlap": "5 mm",
+      "most_overlap": "11.5 cm",
+      "width": "100 mm",
+      "spacing": "3 mm",
+      "thickness": "1.2 mm",
+      "plates": 5,
+      "inner_diameter": "14 mm",
+      "outer_diameter": "21 mm",
+      "pairs": 3,
+      "relative_permittivity": 1
+    },
+    "temperature_coefficient": "50 ppm/K")");
     text = with(text, R"(      "conductivity": "5 mS/m"
     })",
                 R"(      "conductivity": "5 mS/m"
@@ -123,7 +164,7 @@ inline std::string full_text() {
     "altitude": "1800 m",
     "air_temperature": "35 °C",
     "people_distance": "2 m")");
-    return with(text, R"(      "20m"
+    text = with(text, R"(      "20m"
     ])",
                 R"(      "20m"
     ],
@@ -144,7 +185,40 @@ inline std::string full_text() {
         "tier": "occupational"
       }
     ],
-    "reach": "0.6 m")");
+    "reach": "0.6 m",
+    "working_frequencies": [
+      {
+        "frequency": "7.047 MHz",
+        "use": "local net"
+      },
+      {
+        "frequency": "14,2 MHz"
+      }
+    ])");
+    return with(text, R"(      }
+    ]
+  }
+}
+)",
+                R"(      }
+    ]
+  },
+  "calibration": {
+    "date": "2026-05-01",
+    "note": "behind the house, dry",
+    "points": [
+      {
+        "reading": 3.25,
+        "frequency": "7.05 MHz"
+      },
+      {
+        "reading": 11,
+        "frequency": "14.1 MHz"
+      }
+    ]
+  }
+}
+)");
 }
 
 } // namespace loopwright::document

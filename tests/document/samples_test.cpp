@@ -182,6 +182,12 @@ TEST(Reference, SchemaReaderAndPageKnowTheSameKeys) {
     EXPECT_EQ(reader_keys("\"loss\": {"), schema_keys(defs.at("capacitor").at("properties").at("loss")));
     EXPECT_EQ(reader_keys("\"rating\": {"), schema_keys(defs.at("capacitor").at("properties").at("rating")));
     EXPECT_EQ(reader_keys("\"added\": [\n      {"), schema_keys(defs.at("added_capacitor")));
+    EXPECT_EQ(reader_keys("\"dial\": {"), schema_keys(defs.at("dial")));
+    EXPECT_EQ(reader_keys("\"table\": [\n        {"), schema_keys(defs.at("dial_entry")));
+    EXPECT_EQ(reader_keys("\"made\": {"), schema_keys(defs.at("made_capacitor")));
+    EXPECT_EQ(reader_keys("\"working_frequencies\": [\n      {"), schema_keys(defs.at("working_frequency")));
+    EXPECT_EQ(reader_keys("\"calibration\": {"), schema_keys(defs.at("calibration")));
+    EXPECT_EQ(reader_keys("\"points\": [\n      {"), schema_keys(defs.at("calibration_point")));
     EXPECT_EQ(reader_keys("\"use\": {"), schema_keys(defs.at("use")));
     EXPECT_EQ(reader_keys("\"own_limits\": [\n      {"), schema_keys(defs.at("own_limit")));
     EXPECT_EQ(reader_keys("\"coupling\": {"), schema_keys(defs.at("coupling")));
@@ -190,8 +196,10 @@ TEST(Reference, SchemaReaderAndPageKnowTheSameKeys) {
               schema_keys(defs.at("site").at("properties").at("ground").at("oneOf").at(1)));
     EXPECT_EQ(reader_keys("\"station\": {"), schema_keys(defs.at("station")));
     const std::string page = content_of(root / "docs/reference/design-file.md");
-    for (const char* part : {"loop", "conductor", "joint", "capacitor", "added_capacitor", "coupling",
-                             "feed_line", "site", "station", "use", "own_limit", "catalog"}) {
+    for (const char* part :
+         {"loop", "conductor", "joint", "capacitor", "added_capacitor", "coupling", "feed_line", "site",
+          "station", "use", "own_limit", "dial", "dial_entry", "made_capacitor", "working_frequency",
+          "calibration", "calibration_point", "catalog"}) {
         for (const std::string& key : schema_keys(defs.at(part))) {
             EXPECT_THAT(page, HasSubstr("`" + key + "`")) << part;
         }

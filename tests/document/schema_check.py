@@ -51,6 +51,17 @@ REFUSED = [
     (("capacitor", "arrangement"), "triple"),
     (("capacitor", "added"), [{"capacitance": "10 pF"}]),
     (("capacitor", "added"), [{"capacitance": "10 pF", "connection": "series", "gap": "1 mm"}]),
+    (("capacitor", "added"), [{"capacitance": "10 pF", "connection": "series", "bands": ["80m", "80m"]}]),
+    (("capacitor", "dial"), {"law": "cosine"}),
+    (("capacitor", "dial"), {"law": "table"}),
+    (("capacitor", "dial"), {"law": "table", "table": [{"reading": 1, "capacitance": "20 pF"}]}),
+    (("capacitor", "dial"), {"scale": "turns"}),  # without its stops
+    (("capacitor", "dial"), {"hand_step": 0}),
+    (("capacitor", "made"), {"kind": "plates", "least_overlap": "5 mm", "most_overlap": "9 cm", "width": "9 cm"}),
+    (("capacitor", "made"), {"kind": "trombone", "least_overlap": "5 mm", "most_overlap": "9 cm"}),
+    (("capacitor", "temperature_coefficient"), 50e-6),
+    (("calibration",), {"points": [{"reading": 5}]}),
+    (("station", "working_frequencies"), [{"use": "local net"}]),
     (("coupling", "kind"), "wand"),
     (("coupling", "kind"), "tap"),  # without its length
     (("coupling",), {"kind": "transformer", "turns": 5}),

@@ -110,6 +110,7 @@ void check_added(const std::vector<AddedCapacitor>& added, Refusals& refusals) {
         if (each.q) {
             refusals.range(where + ".q", *each.q, 10.0, 1e12);
         }
+        check_plugged_bands(where + ".bands", each.bands, refusals);
     }
 }
 

@@ -108,6 +108,7 @@ void check_capacitor(const Capacitor& capacitor, Refusals& refusals) {
     refusals.range("capacitor.contact_resistance", capacitor.contact_resistance, ohms(0), ohms(1000));
     check_rating(capacitor.rating, refusals);
     check_added(capacitor.added, refusals);
+    check_setting(capacitor, refusals);
 }
 
 void check_site(const Design& design, Refusals& refusals) {
@@ -168,6 +169,7 @@ void check_station(const Station& station, Refusals& refusals) {
         }
     }
     check_exposure(station, refusals);
+    check_working_frequencies(station.working_frequencies, refusals);
 }
 
 } // namespace loopwright::design::detail

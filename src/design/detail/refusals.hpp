@@ -77,6 +77,11 @@ void check_coupling_loop(const Design& design, Refusals& refusals); ///< a desig
 void check_feed_line(const FeedLine& line, Refusals& refusals);
 void check_site(const Design& design, Refusals& refusals);
 void check_station(const Station& station, Refusals& refusals);
+/// Dial, hand-made capacitor, temperature coefficient.
+void check_setting(const Capacitor& capacitor, Refusals& refusals);
+void check_plugged_bands(const std::string& where, const std::vector<std::string>& bands, Refusals& refusals);
+void check_working_frequencies(const std::vector<WorkingFrequency>& all, Refusals& refusals);
+void check_calibration(const Calibration& calibration, Refusals& refusals);
 void check_exposure(const Station& station, Refusals& refusals); ///< use, limits, reach
 
 } // namespace loopwright::design::detail

@@ -3,6 +3,7 @@
 #include "base/nearest.hpp"
 #include "design/names.hpp"
 #include "document/detail/choice.hpp"
+#include "document/detail/retune_parts.hpp"
 
 namespace loopwright::document::detail {
 
@@ -16,8 +17,8 @@ void read_rating(const Fields& fields, design::CapacitorRating& rating) {
 
 std::vector<design::AddedCapacitor> read_added(const Fields& capacitor) {
     std::vector<design::AddedCapacitor> all;
-    for (const Fields& fields :
-         capacitor.objects("added", {"capacitance", "connection", "peak_voltage", "current", "q", "note"})) {
+    for (const Fields& fields : capacitor.objects(
+             "added", {"capacitance", "connection", "peak_voltage", "current", "q", "note", "bands"})) {
         design::AddedCapacitor& each = all.emplace_back();
         fields.need("capacitance", "the capacitance of the fixed capacitor");
         fields.quantity("capacitance", each.capacitance);
@@ -27,6 +28,7 @@ std::vector<design::AddedCapacitor> read_added(const Fields& capacitor) {
         fields.quantity("current", each.current);
         fields.number("q", each.q);
         fields.text("note", each.note, 2000, true);
+        each.bands = read_bands_of_any_region(fields);
     }
     return all;
 }

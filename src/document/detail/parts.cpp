@@ -7,6 +7,7 @@
 #include "design/names.hpp"
 #include "document/detail/choice.hpp"
 #include "document/detail/hazard_parts.hpp"
+#include "document/detail/retune_parts.hpp"
 #include "ground/ground_classes.hpp"
 
 namespace loopwright::document::detail {
@@ -201,6 +202,7 @@ void read_station(const Fields& fields, design::Station& station) {
     station.limits = fields.words("limits");
     station.own_limits = read_own_limits(fields);
     fields.quantity("reach", station.reach);
+    station.working_frequencies = read_working_frequencies(fields);
 }
 
 } // namespace
@@ -238,14 +240,17 @@ void check_format(const Node& root, const std::string& format, const std::string
 
 const std::vector<std::string>& capacitor_keys() {
     static const std::vector<std::string> keys{
-        "minimum", "maximum", "stray", "loss", "contact_resistance", "rating", "arrangement", "added"};
+        "minimum",     "maximum", "stray", "loss", "contact_resistance",     "rating",
+        "arrangement", "added",   "dial",  "made", "temperature_coefficient"};
     return keys;
 }
 
 design::Capacitor read_capacitor(const Fields& fields) {
     design::Capacitor capacitor;
-    fields.need("minimum", "the least capacitance");
-    fields.need("maximum", "the largest capacitance");
+    if (!fields.has("made")) {
+        fields.need("minimum", "the least capacitance");
+        fields.need("maximum", "the largest capacitance");
+    }
     fields.quantity("minimum", capacitor.minimum);
     fields.quantity("maximum", capacitor.maximum);
     fields.quantity("stray", capacitor.stray);
@@ -262,13 +267,14 @@ design::Capacitor read_capacitor(const Fields& fields) {
     }
     choice(fields, "arrangement", capacitor.arrangement);
     capacitor.added = read_added(fields);
+    read_setting(fields, capacitor);
     return capacitor;
 }
 
 design::Design read_document(const Node& root, const std::string& name) {
     const Fields document(root, "", name,
                           {"format", "version", "title", "note", "loop", "conductor", "joints", "capacitor",
-                           "coupling", "feed_line", "site", "station"});
+                           "coupling", "feed_line", "site", "station", "calibration"});
     design::Design design;
     document.text("title", design.title, 200, false);
     document.text("note", design.note, 20000, true);
@@ -297,9 +303,13 @@ design::Design read_document(const Node& root, const std::string& name) {
                                      "air_temperature", "people_distance"})) {
         read_site(*site, design.site);
     }
-    if (const auto station = document.object(
-            "station", {"power", "emission", "region", "bands", "use", "limits", "own_limits", "reach"})) {
+    if (const auto station =
+            document.object("station", {"power", "emission", "region", "bands", "use", "limits", "own_limits",
+                                        "reach", "working_frequencies"})) {
         read_station(*station, design.station);
+    }
+    if (const auto calibration = document.object("calibration", {"date", "note", "points"})) {
+        read_calibration(*calibration, design.calibration.emplace());
     }
     return design;
 }

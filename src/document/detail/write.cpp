@@ -1,9 +1,11 @@
 #include "document/detail/write.hpp"
 
+#include "design/made.hpp"
 #include "design/names.hpp"
 #include "document/detail/part.hpp"
 #include "document/detail/parts.hpp"
 #include "document/detail/write_hazards.hpp"
+#include "document/detail/write_retune.hpp"
 
 namespace loopwright::document::detail {
 namespace {
@@ -82,8 +84,12 @@ Json loss_part(const design::CapacitorLoss& loss) {
 
 Json capacitor_part(const design::Capacitor& capacitor) {
     Part part;
-    part.used("minimum", capacitor.minimum);
-    part.used("maximum", capacitor.maximum);
+    if (!design::minimum_follows(capacitor)) {
+        part.used("minimum", capacitor.minimum);
+    }
+    if (!design::maximum_follows(capacitor)) {
+        part.used("maximum", capacitor.maximum);
+    }
     part.used("stray", capacitor.stray);
     part.maybe(false, "loss", loss_part(capacitor.loss), Json(Json::object()));
     part.used("contact_resistance", capacitor.contact_resistance);
@@ -91,6 +97,13 @@ Json capacitor_part(const design::Capacitor& capacitor) {
     part.maybe(false, "arrangement", design::name_of(capacitor.arrangement),
                design::name_of(design::SectionArrangement::single));
     part.maybe(false, "added", added_part(capacitor.added), Json(Json::array()));
+    if (capacitor.dial) {
+        part.used("dial", dial_part(*capacitor.dial));
+    }
+    if (capacitor.made) {
+        part.used("made", made_part(*capacitor.made));
+    }
+    part.given("temperature_coefficient", capacitor.temperature_coefficient);
     return part.take();
 }
 
@@ -166,6 +179,8 @@ Json station_part(const design::Station& station) {
     part.maybe(false, "limits", station.limits, std::vector<std::string>());
     part.maybe(false, "own_limits", own_limits_part(station.own_limits), Json(Json::array()));
     part.given("reach", station.reach);
+    part.maybe(false, "working_frequencies", working_frequencies_part(station.working_frequencies),
+               Json(Json::array()));
     return part.take();
 }
 
@@ -189,6 +204,9 @@ std::string document_text(const design::Design& design) {
     }
     part.used("site", site_part(design.site));
     part.used("station", station_part(design.station));
+    if (design.calibration) {
+        part.used("calibration", calibration_part(*design.calibration));
+    }
     return part.take().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -29,6 +29,7 @@ Json added_part(const std::vector<design::AddedCapacitor>& added) {
             part.used("q", number(*each.q));
         }
         part.maybe(false, "note", each.note, std::string());
+        part.maybe(false, "bands", each.bands, std::vector<std::string>());
         list.push_back(part.take());
     }
     return list;
