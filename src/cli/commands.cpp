@@ -103,21 +103,23 @@ std::vector<Command> table() {
          "what the feed line sees through the coupling",
          "The full-wave model with the design's coupling: input impedance and VSWR with the capacitor at its "
          "best setting, the curve around it, what a capacitor off its setting costs. With --design-coupling: "
-         "the diameter of coupling loop that matches each planned band, and the one diameter with the least "
-         "of the worst VSWR.",
+         "the size of the design's kind of coupling (diameter of a coupling loop, length of a tap, turns of "
+         "a "
+         "transformer; a coupling loop where it has none) that matches each planned band, and the one size "
+         "with the least of the worst VSWR.",
          {{"--frequency",
            "F",
            "The frequency, 10 kHz to 1 GHz; may be left out with --design-coupling: then all planned bands.",
            false,
            {}},
-          {"--design-coupling", "", "Look for the size of coupling loop that matches.", false, {}},
+          {"--design-coupling", "", "Look for the size of the coupling that matches.", false, {}},
           power,
           vswr,
           json,
           csv,
           help},
          {{"loopwright-cli match my.loop --frequency 14.1MHz", "The match of the coupling as built."},
-          {"loopwright-cli match my.loop --design-coupling", "How large the coupling loop should be."}}},
+          {"loopwright-cli match my.loop --design-coupling", "How large the coupling should be."}}},
         {Action::pattern,
          "pattern",
          "gain against elevation and azimuth",

@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "cli/options.hpp"
 #include "coupling/coupling_size.hpp"
+#include "coupling/feed_size.hpp"
 #include "coupling/match_report.hpp"
 #include "report/match.hpp"
 #include "report/page.hpp"
@@ -51,6 +52,9 @@ Outcome at_frequency(const Invocation& asked, const survey::Request& request) {
 
 report::NamedSizes sizes_of(const Invocation& asked, const design::Design& design) {
     report::NamedSizes named;
+    if (design.feed_line) {
+        named.line = design.feed_line->impedance.value;
+    }
     std::vector<units::Frequency> frequencies;
     if (asked.has("--frequency")) {
         frequencies.push_back(frequency_of(asked, "--frequency"));
@@ -62,11 +66,14 @@ report::NamedSizes sizes_of(const Invocation& asked, const design::Design& desig
             named.bands.push_back(band.name);
         }
     }
-    named.sizes = coupling::coupling_sizes(design, frequencies);
+    named.sizes = coupling::feed_sizes(design, frequencies, named.line);
     return named;
 }
 
-Outcome design_coupling(const Invocation& asked, const design::Design& design) {
+Outcome design_coupling(const Invocation& asked, design::Design design) {
+    if (!design.coupling) {
+        design.coupling = coupling::default_coupling(design); // a coupling loop
+    }
     const report::NamedSizes named = sizes_of(asked, design);
     Outcome outcome;
     if (asked.has("--json")) {
@@ -76,7 +83,7 @@ Outcome design_coupling(const Invocation& asked, const design::Design& design) {
     } else {
         outcome.output = report::to_text(report::coupling_sizes_page(named, design));
     }
-    if (!named.sizes.common_diameter) {
+    if (!named.sizes.size) {
         outcome.status = refused;
         outcome.error = std::string(program) + ": no capacitor tunes this loop to any of the frequencies\n";
     }

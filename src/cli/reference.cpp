@@ -111,7 +111,8 @@ std::string keys_table(const std::string& schema, const std::vector<report::KeyM
 std::string match_part() {
     return "\n### Keys of match\n\n" + keys_table("loopwright-match-1", report::match_keys()) +
            "| `notices` | as above |\n\nIts CSV holds the curve. With `--design-coupling`:\n\n" +
-           keys_table("loopwright-coupling-sizes-1", report::coupling_sizes_keys());
+           keys_table("loopwright-coupling-sizes-1", report::coupling_sizes_keys()) +
+           "| `notices` | as above: what the model of this kind leaves out |\n";
 }
 
 std::string limits_part() {

@@ -8,10 +8,17 @@
 
 namespace loopwright::coupling {
 
+/// A size [as FeedSize::size] and the match with it.
+struct SizeChoice {
+    double size = 0;
+    Match match;
+};
+
 struct FeedSizeRow {
     units::Frequency frequency{};
     bool in_capacitor_range = false; ///< at the loop's own resonance
     std::optional<Match> match;      ///< with the size found; absent where no capacitor tunes the loop
+    std::optional<SizeChoice> best;  ///< for this frequency alone; from feed_sizes only, absent as above
 };
 
 struct FeedSize {
@@ -22,6 +29,8 @@ struct FeedSize {
     std::optional<double> size;
     std::vector<FeedSizeRow> rows; ///< in the order asked
     bool complete = false;         ///< false after a stop: then nothing else is to be used
+    double worst_vswr = 1;         ///< with that size, over the same frequencies
+    base::Notices notices;         ///< limits of the kind's model with that size; from feed_sizes only
 };
 
 /// For the kind of coupling that the design has; everything else of it is kept. A coupling loop is searched
@@ -32,5 +41,11 @@ struct FeedSize {
                                  const std::vector<units::Frequency>& frequencies,
                                  units::Resistance line = units::ohms(50), const base::StopToken& stop = {},
                                  const base::Progress& progress = {});
+
+/// The same, and for each frequency the size that matches it best.
+[[nodiscard]] FeedSize feed_sizes(const design::Design& design,
+                                  const std::vector<units::Frequency>& frequencies,
+                                  units::Resistance line = units::ohms(50), const base::StopToken& stop = {},
+                                  const base::Progress& progress = {});
 
 } // namespace loopwright::coupling

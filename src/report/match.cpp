@@ -125,12 +125,6 @@ Page start(const design::Design& design, const std::string& subtitle) {
 
 } // namespace
 
-design::Coupling kept_coupling(const design::Design& design) {
-    return design.coupling && design.coupling->kind == design::CouplingKind::loop
-               ? *design.coupling
-               : coupling::default_coupling(design);
-}
-
 Page match_page(const coupling::MatchReport& report, const design::Design& design) {
     const std::string where = survey::given_text(report.alone.frequency);
     Page page = start(design, "Match at " + where + ", " + survey::given_text(report.alone.power) +
@@ -164,68 +158,6 @@ Table match_curve_data(const coupling::MatchReport& report) {
         const auto z = row.point.input.value();
         table.rows.push_back({row.point.frequency.value(), z.real(), z.imag(), row.point.vswr,
                               row.vswr_at_radio, report.match->tuning_capacitance.value()});
-    }
-    return table;
-}
-
-Page coupling_sizes_page(const NamedSizes& named, const design::Design& design) {
-    const coupling::CouplingSizes& sizes = named.sizes;
-    const design::Coupling kept = kept_coupling(design);
-    Page page = start(design, "Size of the coupling loop for 50 ohm");
-    Section section{"coupling_sizes", "Diameter of the coupling loop", {}, Table{}};
-    section.table->columns = {{"band", "Band", ""},
-                              {"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
-                              {"best_diameter_m", "Best diameter", "mm", milli},
-                              {"best_vswr", "VSWR with it", ""},
-                              {"common_vswr", "VSWR with one for all", ""},
-                              {"in_range", "Capacitor reaches it", ""}};
-    for (std::size_t i = 0; i < sizes.rows.size(); ++i) {
-        const coupling::CouplingRow& row = sizes.rows[i];
-        std::vector<Cell> cells{named.bands.at(i), row.frequency.value(), {}, {}, {}, {}};
-        if (row.best) {
-            cells[2] = row.best->diameter.value();
-            cells[3] = row.best->match.vswr;
-            cells[4] = row.common ? Cell(row.common->vswr) : Cell();
-            cells[5] = row.in_capacitor_range;
-        }
-        section.table->rows.push_back(std::move(cells));
-    }
-    section.sentences.push_back({"kept", "Conductor of the coupling loop " +
-                                             units::shown(kept.conductor_diameter.value) + ", its axis " +
-                                             units::shown(kept.axis_offset.value) +
-                                             " from that of the loop's conductor."});
-    if (sizes.common_diameter) {
-        section.sentences.push_back({"common", "One for all: " + units::shown(*sizes.common_diameter) +
-                                                   " diameter, VSWR at most " + vswr_text(sizes.worst_vswr) +
-                                                   " on the frequencies that the capacitor reaches."});
-    } else {
-        section.sentences.push_back({"none", "No capacitor tunes this loop to any of these frequencies."});
-    }
-    section.sentences.push_back({"best_setting", "Each VSWR is the least that the capacitor can be set to."});
-    page.sections.push_back(std::move(section));
-    page.sections.push_back({"cautions", "Cautions", cautions(), std::nullopt});
-    return page;
-}
-
-Table coupling_sizes_data(const NamedSizes& named) {
-    Table table;
-    for (const char* key : {"band", "frequency_Hz", "in_capacitor_range", "best_diameter_m", "best_vswr",
-                            "common_diameter_m", "common_vswr"}) {
-        table.columns.push_back({key, key, ""});
-    }
-    for (std::size_t i = 0; i < named.sizes.rows.size(); ++i) {
-        const coupling::CouplingRow& row = named.sizes.rows[i];
-        std::vector<Cell> cells{named.bands.at(i), row.frequency.value(), {}, {}, {}, {}, {}};
-        if (row.best) {
-            cells[2] = row.in_capacitor_range;
-            cells[3] = row.best->diameter.value();
-            cells[4] = row.best->match.vswr;
-        }
-        if (row.common) {
-            cells[5] = named.sizes.common_diameter->value();
-            cells[6] = row.common->vswr;
-        }
-        table.rows.push_back(std::move(cells));
     }
     return table;
 }

@@ -1,10 +1,11 @@
 #pragma once
 // The match of one frequency, and the sizes of coupling for several, as text, JSON and CSV.
 #include "band/band.hpp"
-#include "coupling/coupling_size.hpp"
+#include "coupling/feed_size.hpp"
 #include "coupling/match_report.hpp"
 #include "report/page.hpp"
 #include "report/table.hpp"
+#include "units/quantities.hpp"
 
 #include <string>
 #include <vector>
@@ -17,17 +18,16 @@ namespace loopwright::report {
 /// The curve around the match, SI.
 [[nodiscard]] Table match_curve_data(const coupling::MatchReport& match);
 
-/// Sizes of coupling for some frequencies; bands: a name for each row, empty where it is none.
+/// Sizes of coupling for some frequencies (coupling::feed_sizes); bands: a name for each row, empty where it
+/// is none. The design is the one that was sized: it has a coupling of that kind.
 struct NamedSizes {
-    coupling::CouplingSizes sizes;
+    coupling::FeedSize sizes;
     std::vector<std::string> bands;
+    units::Resistance line{units::ohms(50)}; ///< what the standing-wave ratios are on
 };
 [[nodiscard]] std::string coupling_sizes_json(const NamedSizes& named, const design::Design& design);
 [[nodiscard]] Page coupling_sizes_page(const NamedSizes& named, const design::Design& design);
 [[nodiscard]] Table coupling_sizes_data(const NamedSizes& named);
-
-/// Wire and offset that sizes of coupling loops are looked for with.
-[[nodiscard]] design::Coupling kept_coupling(const design::Design& design);
 
 struct KeyMeaning {
     const char* path;

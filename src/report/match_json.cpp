@@ -1,6 +1,7 @@
 #include "coupling/mismatch.hpp"
 #include "design/names.hpp"
 #include "report/detail/json_parts.hpp"
+#include "report/detail/size_words.hpp"
 #include "report/match.hpp"
 #include "report/words.hpp"
 
@@ -10,6 +11,7 @@
 namespace loopwright::report {
 namespace {
 
+using design::CouplingKind;
 using detail::Json;
 using detail::notices_of;
 using detail::number_of;
@@ -79,13 +81,38 @@ Json mistuning_of(const coupling::MatchReport& report) {
     return rows;
 }
 
-void put_size(Json& object, const std::string& prefix, const std::optional<units::Length>& diameter,
-              const std::optional<coupling::Match>& match) {
-    object[prefix + "_diameter_m"] = si_of(diameter);
-    object[prefix + "_vswr"] = match ? number_of(match->vswr) : Json(nullptr);
-    object[prefix + "_tuning_capacitance_F"] =
+/// Every kind's key stands there; those of the other kinds are null.
+void put_size(Json& object, const std::string& prefix, CouplingKind kind, std::optional<double> size) {
+    for (const CouplingKind each : {CouplingKind::loop, CouplingKind::tap, CouplingKind::transformer}) {
+        Json& out = object[prefix + detail::size_words(each).key];
+        if (each == kind && size) {
+            out = kind == CouplingKind::transformer ? Json(std::lround(*size)) : Json(number_of(*size));
+        }
+    }
+}
+
+void put_matched(Json& object, const std::string& prefix, const std::optional<coupling::Match>& match) {
+    object[prefix + "vswr"] = match ? number_of(match->vswr) : Json(nullptr);
+    object[prefix + "tuning_capacitance_F"] =
         match ? number_of(match->tuning_capacitance.value()) : Json(nullptr);
-    object[prefix + "_input_impedance_ohm"] = match ? complex(match->input) : Json(nullptr);
+    object[prefix + "input_impedance_ohm"] = match ? complex(match->input) : Json(nullptr);
+}
+
+/// What the sizes were looked for with; null where the kind has no such part.
+void put_kept(Json& object, const design::Coupling& kept) {
+    const bool loop = kept.kind == CouplingKind::loop, tap = kept.kind == CouplingKind::tap;
+    const bool transformer = kept.kind == CouplingKind::transformer;
+    const auto put = [&object](const char* key, bool applies, double value) {
+        object[key] = applies ? Json(number_of(value)) : Json(nullptr);
+    };
+    put("conductor_diameter_m", loop || tap, kept.conductor_diameter.value.value());
+    put("axis_offset_m", loop, kept.axis_offset.value.value());
+    put("tap_spacing_m", tap, kept.tap_spacing.value.value());
+    put("series_capacitor_F", tap && kept.series_capacitor,
+        kept.series_capacitor ? kept.series_capacitor->value.value() : 0);
+    put("turn_inductance_H", transformer, kept.turn_inductance.value.value());
+    put("core_q", transformer, kept.core_q);
+    put("leakage_share", transformer, kept.leakage_share);
 }
 
 } // namespace
@@ -110,30 +137,31 @@ std::string match_json(const coupling::MatchReport& report, const design::Design
 }
 
 std::string coupling_sizes_json(const NamedSizes& named, const design::Design& design) {
+    const coupling::FeedSize& sizes = named.sizes;
     Json object;
     object["schema"] = "loopwright-coupling-sizes-1";
     object["title"] = design.title;
     object["model"] = name_of(loop::Model::full_wave);
-    const design::Coupling kept = kept_coupling(design);
-    object["coupling"] = "loop";
-    object["conductor_diameter_m"] = number_of(kept.conductor_diameter.value.value());
-    object["axis_offset_m"] = number_of(kept.axis_offset.value.value());
-    const coupling::CouplingSizes& sizes = named.sizes;
-    object["common_diameter_m"] = si_of(sizes.common_diameter);
-    object["common_worst_vswr"] = sizes.common_diameter ? number_of(sizes.worst_vswr) : Json(nullptr);
+    object["coupling"] = design::name_of(sizes.kind);
+    object["line_impedance_ohm"] = number_of(named.line.value());
+    put_kept(object, *design.coupling);
+    put_size(object, "common_", sizes.kind, sizes.size);
+    object["common_worst_vswr"] = sizes.size ? number_of(sizes.worst_vswr) : Json(nullptr);
     Json rows = Json::array();
     for (std::size_t i = 0; i < sizes.rows.size(); ++i) {
-        const coupling::CouplingRow& row = sizes.rows[i];
+        const coupling::FeedSizeRow& row = sizes.rows[i];
         Json& out = rows.emplace_back();
         const std::string& band = named.bands.at(i);
         out["band"] = band.empty() ? Json(nullptr) : Json(band);
         out["frequency_Hz"] = number_of(row.frequency.value());
         out["in_capacitor_range"] = row.best ? Json(row.in_capacitor_range) : Json(nullptr);
-        put_size(out, "best", row.best ? std::optional(row.best->diameter) : std::nullopt,
-                 row.best ? std::optional(row.best->match) : std::nullopt);
-        put_size(out, "common", row.common ? sizes.common_diameter : std::nullopt, row.common);
+        put_size(out, "best_", sizes.kind, row.best ? std::optional(row.best->size) : std::nullopt);
+        put_matched(out, "best_", row.best ? std::optional(row.best->match) : std::nullopt);
+        put_size(out, "common_", sizes.kind, row.match ? sizes.size : std::nullopt);
+        put_matched(out, "common_", row.match);
     }
     object["rows"] = std::move(rows);
+    object["notices"] = notices_of(sizes.notices);
     return text_of(object);
 }
 
@@ -177,16 +205,24 @@ const std::vector<KeyMeaning>& coupling_sizes_keys() {
     static const std::vector<KeyMeaning> keys = {
         {"title", "of the design"},
         {"model", "`full-wave`"},
-        {"coupling", "`loop`"},
-        {"conductor_diameter_m", "of the coupling loop, kept"},
-        {"axis_offset_m", "between the two conductors' axes, kept"},
-        {"common_diameter_m",
-         "the one diameter with the least of the worst VSWR over the frequencies that the "
-         "capacitor reaches"},
+        {"coupling", "`loop`, `tap` or `transformer`: the kind of the design, `loop` where it has none"},
+        {"line_impedance_ohm", "of the design's feed line, without one 50: what is matched to"},
+        {"conductor_diameter_m", "of the coupling loop or of the tap's rod, kept; else null"},
+        {"axis_offset_m", "loop: between the two conductors' axes, kept; else null"},
+        {"tap_spacing_m", "tap: between the axes of rod and conductor, kept; else null"},
+        {"series_capacitor_F", "tap: between line and rod, kept; null where there is none"},
+        {"turn_inductance_H", "transformer: of one turn on the core, kept; else null"},
+        {"core_q", "transformer: kept; else null"},
+        {"leakage_share", "transformer: kept; else null"},
+        {"common_diameter_m", "loop: the one diameter with the least of the worst VSWR over the frequencies "
+                              "that the capacitor reaches; else null"},
+        {"common_tap_length_m", "tap: the same for its length along the conductor; else null"},
+        {"common_turns", "transformer: the same for the turns of the line's winding; else null"},
         {"common_worst_vswr", "that VSWR"},
         {"rows", "array of objects `band` (null for a frequency asked for), `frequency_Hz`, "
-                 "`in_capacitor_range`, and with `best_` and `common_` in front `diameter_m`, `vswr`, "
-                 "`tuning_capacitance_F`, `input_impedance_ohm`"},
+                 "`in_capacitor_range`, and with `best_` and `common_` in front `diameter_m`, "
+                 "`tap_length_m`, `turns` (two of the three null), `vswr`, `tuning_capacitance_F`, "
+                 "`input_impedance_ohm`"},
     };
     return keys;
 }

@@ -136,5 +136,79 @@ TEST_F(Match, TheBestSizeBuiltIsTheMatchPromised) {
     EXPECT_NEAR(match["vswr"].get<double>(), sizes["best_vswr"].get<double>(), 1e-3);
 }
 
+// The size that --design-coupling finds for a kind, built, is the match it promised.
+TEST_F(Match, SizesATapAndATransformerToo) {
+    struct Kind {
+        const char* name;
+        const char* parts;
+    };
+    const Kind kinds[] = {{"tap", R"("kind": "tap", "tap_spacing": "60 mm", "series_capacitor": "150 pF")"},
+                          {"transformer", R"("kind": "transformer", "turn_inductance": "0.4 uH")"}};
+    for (const Kind& kind : kinds) {
+        const bool tap = std::string(kind.name) == "tap";
+        const auto with = [&](const std::string& more) {
+            return folder.write("kind.loop",
+                                copper_loop("5 kV", R"(, "coupling": {)" + std::string(kind.parts) + more +
+                                                        R"(}, "station": {"bands": ["30m", "20m"]})"));
+        };
+        const Result result = run({"match", with(tap ? R"(, "tap_length": "0.25 m")" : R"(, "turns": 5)"),
+                                   "--design-coupling", "--json"});
+        ASSERT_EQ(result.status, 0) << result.err;
+        const json sizes = json::parse(result.out);
+        EXPECT_EQ(not_finite(result.out), "");
+        EXPECT_EQ(sizes["coupling"], kind.name);
+        EXPECT_EQ(sizes["line_impedance_ohm"], 50.0);
+        EXPECT_TRUE(sizes["common_diameter_m"].is_null());
+        EXPECT_TRUE(sizes["axis_offset_m"].is_null());
+        EXPECT_EQ(sizes["tap_spacing_m"].is_null(), !tap);
+        EXPECT_EQ(sizes["turn_inductance_H"].is_null(), tap);
+        EXPECT_EQ(sizes["conductor_diameter_m"].is_null(), !tap);
+        EXPECT_EQ(sizes["common_turns"].is_null(), tap);
+        EXPECT_EQ(sizes["common_tap_length_m"].is_null(), !tap);
+        EXPECT_THAT(result.out, HasSubstr("circuit model"));
+        ASSERT_EQ(sizes["rows"].size(), 2U);
+        double worst = 1;
+        for (const json& row : sizes["rows"]) {
+            EXPECT_LE(row["best_vswr"].get<double>(), row["common_vswr"].get<double>() * 1.01);
+            worst = std::max(worst, row["common_vswr"].get<double>());
+        }
+        EXPECT_EQ(sizes["common_worst_vswr"].get<double>(), worst);
+        const json& first = sizes["rows"][0];
+        const std::string size = first[tap ? "best_tap_length_m" : "best_turns"].dump();
+        const std::string built =
+            with(tap ? R"(, "tap_length": ")" + size + R"( m")" : R"(, "turns": )" + size);
+        const std::string frequency = std::to_string(first["frequency_Hz"].get<double>()) + "Hz";
+        const json match = json::parse(run({"match", built, "--frequency", frequency, "--json"}).out);
+        EXPECT_NEAR(match["vswr"].get<double>(), first["best_vswr"].get<double>(), 1e-3) << kind.name;
+    }
+}
+
+TEST_F(Match, SizesForTheDesignsOwnLine) {
+    const std::string line =
+        folder.write("line.loop", copper_loop("5 kV", R"(, "coupling": {"kind": "loop", "diameter": "0.18 m"},
+        "feed_line": {"length": "5 m", "impedance": "75 ohm"}, "station": {"bands": ["30m"]})"));
+    const json sizes = json::parse(run({"match", line, "--design-coupling", "--json"}).out);
+    EXPECT_EQ(sizes["line_impedance_ohm"], 75.0);
+    EXPECT_TRUE(sizes["tap_spacing_m"].is_null());
+    const json& z = sizes["rows"][0]["best_input_impedance_ohm"];
+    EXPECT_NEAR(z[0].get<double>(), 75, 4);
+}
+
+TEST_F(Match, TextNamesTheSizeOfTheKind) {
+    const std::string tap = folder.write(
+        "tap.loop",
+        copper_loop(
+            "5 kV",
+            R"(, "coupling": {"kind": "tap", "tap_length": "0.2 m"}, "station": {"bands": ["30m"]})"));
+    const std::string text = run({"match", tap, "--design-coupling"}).out;
+    EXPECT_THAT(text, HasSubstr("Length of the tap"));
+    EXPECT_THAT(text, HasSubstr("along the conductor"));
+    EXPECT_THAT(text, HasSubstr("circuit model"));
+    const std::string csv = run({"match", tap, "--design-coupling", "--csv"}).out;
+    EXPECT_EQ(csv.find("band,frequency_Hz,in_capacitor_range,best_diameter_m,best_vswr,common_diameter_m,"
+                       "common_vswr,best_tap_length_m,common_tap_length_m,best_turns,common_turns"),
+              0U);
+}
+
 } // namespace
 } // namespace loopwright::cli_test

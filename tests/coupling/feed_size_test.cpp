@@ -83,6 +83,29 @@ TEST(FeedSize, ALoopIsThatOfTheCouplingSizes) {
     EXPECT_DOUBLE_EQ(found.rows.at(1).match->vswr, sizes.rows.at(1).common->vswr);
 }
 
+TEST(FeedSizes, TheBestForAFrequencyIsThatOfItAlone) {
+    const std::vector<units::Frequency> two = {units::megahertz(7.1), units::megahertz(14.1)};
+    for (const auto kind :
+         {design::CouplingKind::loop, design::CouplingKind::tap, design::CouplingKind::transformer}) {
+        const design::Design d = copper_loop(kind);
+        const FeedSize both = feed_sizes(d, two);
+        ASSERT_TRUE(both.complete && both.size);
+        double worst = 1;
+        for (const FeedSizeRow& row : both.rows) {
+            const FeedSize alone = feed_size(d, {row.frequency});
+            ASSERT_TRUE(row.best && row.match);
+            EXPECT_NEAR(row.best->size, *alone.size, 1e-3 * *alone.size);
+            EXPECT_NEAR(row.best->match.vswr, alone.rows.at(0).match->vswr, 1e-3);
+            EXPECT_LE(row.best->match.vswr, row.match->vswr * 1.01);
+            worst = std::max(worst, row.match->vswr);
+        }
+        EXPECT_DOUBLE_EQ(both.worst_vswr, worst);
+        EXPECT_EQ(both.notices.has("tap_circuit_model"), kind == design::CouplingKind::tap);
+        EXPECT_EQ(both.notices.has("transformer_circuit_model"), kind == design::CouplingKind::transformer);
+        EXPECT_FALSE(feed_size(d, two).rows.at(0).best.has_value()); // nobody asked
+    }
+}
+
 TEST(FeedSize, AStopLeavesItIncomplete) {
     const base::StopToken stop;
     stop.request_stop();
