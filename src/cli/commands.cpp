@@ -241,6 +241,30 @@ std::vector<Command> table() {
          {{"loopwright-cli keying my.loop --power 5W --people 2m", "May the key be pressed, people at 2 m?"},
           {"loopwright-cli keying my.loop --frequency 7.1MHz --emission carrier --limits icnirp_1998 --json",
            "One band under one limit, for a script."}}},
+        {Action::calibrate,
+         "calibrate",
+         "the dial of the hardware as it is, from readings in resonance",
+         "Joins pairs of dial reading and resonant frequency with the model and the law of the capacitor: "
+         "the "
+         "dial for every planned band as predicted and as calibrated, each with its 95 % interval, which "
+         "points "
+         "contradict the others and why, what the points say of stray, inductance and dial, and where to "
+         "measure next. Without --points the points of the design are taken, or none.",
+         {{"--points",
+           "CSV",
+           "A file with a point a line: reading, then frequency with its unit, apart by comma, semicolon or "
+           "tab; a header may name the columns and the unit.",
+           false,
+           {}},
+          {"--write", "", "Store the points in the design file, in place of those it has.", false, {}},
+          {"--date", "TEXT", "Of the measurement, stored; without it today.", false, {}},
+          {"--note", "TEXT", "Stored with the points.", false, {}},
+          json,
+          csv,
+          help},
+         {{"loopwright-cli calibrate my.loop --points dial.csv", "What six readings say of the dial."},
+          {"loopwright-cli calibrate my.loop --points dial.csv --write --note \"mast up, dry\"",
+           "The same, kept in the design."}}},
         {Action::limits,
          "limits",
          "the exposure limits: standard, edition, table and values",

@@ -18,7 +18,7 @@ struct Option {
     bool repeatable = false;
 };
 
-enum class Action { bands, point, sweep, report, match, pattern, height, field, keying, limits, check_file };
+enum class Action { bands, point, sweep, report, match, pattern, height, field, keying, limits, calibrate, check_file };
 
 struct Example {
     std::string_view line;

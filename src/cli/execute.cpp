@@ -3,6 +3,7 @@
 #include "band/emission.hpp"
 #include "base/error.hpp"
 #include "base/version.hpp"
+#include "cli/calibrate.hpp"
 #include "cli/check_file.hpp"
 #include "cli/help.hpp"
 #include "cli/keying.hpp"
@@ -161,6 +162,8 @@ Outcome on_design(const Invocation& asked) {
         return field(asked, std::move(design));
     case Action::keying:
         return keying(asked, std::move(design));
+    case Action::calibrate:
+        return calibrate(asked, std::move(design));
     case Action::limits:
     case Action::check_file:
         break;

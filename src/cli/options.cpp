@@ -1,6 +1,7 @@
 #include "cli/options.hpp"
 
 #include "base/error.hpp"
+#include "cli/calibrate.hpp"
 #include "cli/keying.hpp"
 #include "cli/limits.hpp"
 #include "cli/site_answers.hpp"
@@ -165,6 +166,9 @@ void check_values(const Invocation& asked) {
     }
     if (asked.command->action == Action::limits) {
         check_limit_values(asked);
+    }
+    if (asked.command->action == Action::calibrate) {
+        check_calibrate_values(asked);
     }
 }
 

@@ -1,5 +1,6 @@
 #include "cli/help.hpp"
 
+#include "report/calibration.hpp"
 #include "report/limits.hpp"
 #include "report/match.hpp"
 #include "report/point_fields.hpp"
@@ -119,6 +120,11 @@ std::string limits_part() {
     return "\n### Keys of limits\n\n" + keys_table("loopwright-limits-1", report::limits_keys());
 }
 
+std::string calibrate_part() {
+    return "\n### Keys of calibrate\n\n" + keys_table("loopwright-calibrate-1", report::calibration_keys()) +
+           "| `notices` | as above |\n\nIts CSV holds the rows.\n";
+}
+
 } // namespace
 
 std::string reference_markdown() {
@@ -139,7 +145,7 @@ std::string reference_markdown() {
     for (const Command& command : commands()) {
         out += command_part(command);
     }
-    return out + key_part() + match_part() + limits_part();
+    return out + key_part() + match_part() + limits_part() + calibrate_part();
 }
 
 } // namespace loopwright::cli

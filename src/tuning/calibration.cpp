@@ -174,7 +174,9 @@ void fit_points(CalibratedDial::Fit& fit, const std::vector<design::CalibrationP
         fit.points.back().used = used[i];
         ++i;
     }
-    fit.notices = detail::calibration_notices(fit.points, held);
+    const double wide =
+        relation.hardware().prior.wide_share > 0 ? fit.after.hypotheses.front().posterior.last_part() : 0;
+    fit.notices = detail::calibration_notices(fit.points, held, wide);
 }
 
 } // namespace

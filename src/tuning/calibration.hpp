@@ -121,6 +121,9 @@ public:
     /// Frequencies that the dial does not reach are left out of both.
     [[nodiscard]] std::vector<NextPoint> next_points(const std::vector<units::Frequency>& candidates,
                                                      const std::vector<units::Frequency>& wanted) const;
+    /// The best `count` further points one after the other: width_after of each is with all before it.
+    [[nodiscard]] std::vector<NextPoint> plan(const std::vector<units::Frequency>& candidates,
+                                              const std::vector<units::Frequency>& wanted, int count) const;
 
     struct Fit;
     explicit CalibratedDial(std::shared_ptr<const Fit> fit);

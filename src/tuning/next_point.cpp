@@ -27,38 +27,93 @@ std::vector<Row> reached(const detail::Relation& relation, const detail::State& 
     return rows;
 }
 
+Eigen::MatrixXd columns(const std::vector<Row>& rows, Eigen::Index parameters) {
+    Eigen::MatrixXd matrix(parameters, static_cast<Eigen::Index>(rows.size()));
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        matrix.col(static_cast<Eigen::Index>(i)) = rows[i].row;
+    }
+    return matrix;
+}
+
+/// The intervals now times the roots of the ratios of variances: the shape of the distribution is taken to
+/// stay, (D13).
+class Outlook {
+public:
+    Outlook(const detail::Relation& relation, const detail::State& state,
+            const std::vector<units::Frequency>& candidates, const std::vector<units::Frequency>& wanted)
+        : relation_(relation), posterior_(state.hypotheses.front().posterior),
+          candidates_(reached(relation, state, candidates)) {
+        const std::vector<Row> targets = reached(relation, state, wanted);
+        wanted_ = columns(targets, relation.parameters());
+        for (const Row& target : targets) {
+            const detail::Mixture mixture = state.of(target.row);
+            widths_.push_back(std::abs(relation.travel()) * (detail::quantile(mixture, 0.975, false) -
+                                                             detail::quantile(mixture, 0.025, false)));
+        }
+        const Eigen::MatrixXd none(relation.parameters(), 0);
+        now_ = posterior_.variances_after(wanted_, none, none);
+    }
+
+    /// Every candidate behind the points taken, in the order of the candidates.
+    [[nodiscard]] std::vector<NextPoint> after(const std::vector<Row>& taken) const {
+        std::vector<NextPoint> points;
+        if (widths_.empty() || candidates_.empty()) {
+            return points;
+        }
+        const Eigen::Index parameters = relation_.parameters();
+        const Eigen::MatrixXd variances =
+            posterior_.variances_after(wanted_, columns(taken, parameters), columns(candidates_, parameters));
+        for (std::size_t k = 0; k < candidates_.size(); ++k) {
+            points.push_back({candidates_[k].frequency, relation_.reading_of(candidates_[k].position), 0, 0});
+            for (std::size_t i = 0; i < widths_.size(); ++i) {
+                const auto row = static_cast<Eigen::Index>(i);
+                const double share = 1.0 / static_cast<double>(widths_.size());
+                const double ratio =
+                    now_(row, 0) > 0 ? variances(row, static_cast<Eigen::Index>(k)) / now_(row, 0) : 1;
+                points.back().width_now += share * widths_[i];
+                points.back().width_after += share * widths_[i] * std::sqrt(ratio);
+            }
+        }
+        return points;
+    }
+    [[nodiscard]] const std::vector<Row>& candidates() const { return candidates_; }
+
+private:
+    const detail::Relation& relation_;
+    const detail::Posterior& posterior_;
+    std::vector<Row> candidates_;
+    Eigen::MatrixXd wanted_, now_;
+    std::vector<double> widths_;
+};
+
+bool narrower(const NextPoint& a, const NextPoint& b) {
+    return a.width_after < b.width_after;
+}
+
 } // namespace
 
-// The interval now times the root of the ratio of variances: the posterior's shape is kept, (D13).
 std::vector<NextPoint> CalibratedDial::next_points(const std::vector<units::Frequency>& candidates,
                                                    const std::vector<units::Frequency>& wanted) const {
-    const detail::Relation& relation = fit_->relation;
-    const detail::State& state = fit_->after;
-    const std::vector<Row> targets = reached(relation, state, wanted);
-    if (targets.empty()) {
-        return {};
-    }
-    std::vector<double> width;
-    for (const Row& target : targets) {
-        const detail::Mixture mixture = state.of(target.row);
-        width.push_back(std::abs(relation.travel()) *
-                        (detail::quantile(mixture, 0.975, false) - detail::quantile(mixture, 0.025, false)));
-    }
-    const detail::Posterior& posterior = state.hypotheses.front().posterior;
-    std::vector<NextPoint> result;
-    for (const Row& candidate : reached(relation, state, candidates)) {
-        NextPoint next{candidate.frequency, relation.reading_of(candidate.position), 0, 0};
-        for (std::size_t i = 0; i < targets.size(); ++i) {
-            const auto narrowing = posterior.narrowing(candidate.row, targets[i].row);
-            const double ratio = narrowing.now > 0 ? std::max(0.0, narrowing.after / narrowing.now) : 1;
-            next.width_now += width[i] / static_cast<double>(targets.size());
-            next.width_after += width[i] * std::sqrt(ratio) / static_cast<double>(targets.size());
+    std::vector<NextPoint> points = Outlook(fit_->relation, fit_->after, candidates, wanted).after({});
+    std::stable_sort(points.begin(), points.end(), narrower);
+    return points;
+}
+
+std::vector<NextPoint> CalibratedDial::plan(const std::vector<units::Frequency>& candidates,
+                                            const std::vector<units::Frequency>& wanted, int count) const {
+    const Outlook outlook(fit_->relation, fit_->after, candidates, wanted);
+    std::vector<NextPoint> plan;
+    std::vector<Row> taken;
+    for (int i = 0; i < count; ++i) {
+        const std::vector<NextPoint> points = outlook.after(taken);
+        if (points.empty()) {
+            break;
         }
-        result.push_back(next);
+        const auto best = std::min_element(points.begin(), points.end(), narrower);
+        plan.push_back(*best);
+        taken.push_back(outlook.candidates()[static_cast<std::size_t>(best - points.begin())]);
     }
-    std::stable_sort(result.begin(), result.end(),
-                     [](const NextPoint& a, const NextPoint& b) { return a.width_after < b.width_after; });
-    return result;
+    return plan;
 }
 
 } // namespace loopwright::tuning

@@ -34,7 +34,9 @@ struct State {
                                  const design::CalibrationPoint& point, double wrong,
                                  std::size_t other_points);
 
-[[nodiscard]] base::Notices calibration_notices(const std::vector<JudgedPoint>& points, bool held_monotone);
+/// other_hardware: share of the hypothesis that the hardware is far from its file.
+[[nodiscard]] base::Notices calibration_notices(const std::vector<JudgedPoint>& points, bool held_monotone,
+                                                double other_hardware);
 
 } // namespace detail
 

@@ -178,7 +178,8 @@ JudgedPoint judged(const Relation& relation, const State& state, const Mixture& 
     return result;
 }
 
-base::Notices calibration_notices(const std::vector<JudgedPoint>& points, bool held_monotone) {
+base::Notices calibration_notices(const std::vector<JudgedPoint>& points, bool held_monotone,
+                                  double other_hardware) {
     base::Notices notices;
     std::size_t out = 0, unanswered = 0;
     for (const JudgedPoint& point : points) {
@@ -210,6 +211,14 @@ base::Notices calibration_notices(const std::vector<JudgedPoint>& points, bool h
              "A curve through the points would turn back on itself: it is held rising, and the points "
              "or the law of the dial are to be doubted.",
              1});
+    }
+    constexpr double likely = 0.5;
+    if (other_hardware > likely) {
+        notices.add(
+            {"calibration_other_hardware", base::Severity::caution,
+             "The points lie further from the file than hardware usually does: check the law of the dial, "
+             "its stops and the capacitor's range. Until then the intervals are too narrow to rely on.",
+             other_hardware});
     }
     return notices;
 }

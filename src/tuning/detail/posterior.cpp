@@ -89,7 +89,8 @@ Posterior::Posterior(const Sums& sums, const Sizes& sizes) {
             const double variance = noise.value * noise.value;
             const VectorXd gains = (1 + d.values.array() / variance).matrix();
             const MatrixXd back = d.scales.asDiagonal() * d.vectors;
-            parts_.push_back({weight, noise.value, back * d.b.cwiseQuotient(gains) / variance,
+            parts_.push_back({weight, noise.value, &d == &diagonals.back(),
+                              back * d.b.cwiseQuotient(gains) / variance,
                               back * gains.cwiseSqrt().cwiseInverse().asDiagonal()});
         }
     }
@@ -137,18 +138,41 @@ Mixture Posterior::without(const VectorXd& row, double y) const {
     return mixture;
 }
 
-Posterior::Narrowing Posterior::narrowing(const VectorXd& row, const VectorXd& wanted) const {
-    Narrowing result;
+MatrixXd Posterior::variances_after(const MatrixXd& wanted, const MatrixXd& taken,
+                                    const MatrixXd& candidates) const {
+    MatrixXd result = MatrixXd::Zero(wanted.cols(), std::max<Index>(1, candidates.cols()));
+    double weights = 0;
     for (const Part& part : parts_) {
-        const VectorXd a = part.half.transpose() * row;
-        const VectorXd b = part.half.transpose() * wanted;
-        const double now = b.squaredNorm();
-        const double together = a.dot(b);
-        result.now += part.weight * now;
-        result.after +=
-            part.weight * (now - together * together / (a.squaredNorm() + part.noise * part.noise));
+        const double noise = part.noise * part.noise;
+        MatrixXd left = MatrixXd::Identity(part.half.cols(), part.half.cols()); // of the covariance
+        if (taken.cols() > 0) {
+            const MatrixXd a = part.half.transpose() * taken;
+            MatrixXd gram = a.transpose() * a;
+            gram.diagonal().array() += noise;
+            left -= a * gram.ldlt().solve(a.transpose());
+        }
+        const MatrixXd b = part.half.transpose() * wanted;
+        const MatrixXd left_b = left * b;
+        const VectorXd now = b.cwiseProduct(left_b).colwise().sum().transpose();
+        for (Index k = 0; k < result.cols(); ++k) {
+            VectorXd after = now;
+            if (candidates.cols() > 0) {
+                const VectorXd c = part.half.transpose() * candidates.col(k);
+                after -= (left_b.transpose() * c).cwiseAbs2() / (c.dot(left * c) + noise);
+            }
+            result.col(k) += part.weight * after;
+        }
+        weights += part.weight;
     }
-    return result;
+    return (result / weights).cwiseMax(0);
+}
+
+double Posterior::last_part() const {
+    double share = 0;
+    for (const Part& part : parts_) {
+        share += part.last ? part.weight : 0;
+    }
+    return share;
 }
 
 std::vector<Node> Posterior::noise() const {

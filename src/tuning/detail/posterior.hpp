@@ -56,17 +56,20 @@ public:
     [[nodiscard]] Mixture of(const Eigen::VectorXd& row) const;
     /// What the other points say of point (row, y), which is among the sums: exact, by reweighting.
     [[nodiscard]] Mixture without(const Eigen::VectorXd& row, double y) const;
-    /// Variance of `wanted` now and expected after one more reading at `row`, averaged over the sizes.
-    struct Narrowing {
-        double now = 0, after = 0;
-    };
-    [[nodiscard]] Narrowing narrowing(const Eigen::VectorXd& row, const Eigen::VectorXd& wanted) const;
+    /// Variances of the rows of `wanted` (one a column) after readings at the columns of `taken` (may be
+    /// none) and one more at a column of `candidates`, averaged over the sizes: a row for each wanted, a
+    /// column for each candidate; without candidates one column, after `taken` alone.
+    [[nodiscard]] Eigen::MatrixXd variances_after(const Eigen::MatrixXd& wanted, const Eigen::MatrixXd& taken,
+                                                  const Eigen::MatrixXd& candidates) const;
+    /// Share of the last of Sizes::parts.
+    [[nodiscard]] double last_part() const;
     /// The sizes of noise with their weights now.
     [[nodiscard]] std::vector<Node> noise() const;
 
 private:
     struct Part {
         double weight, noise;
+        bool last; ///< of Sizes::parts
         Eigen::VectorXd mean;
         Eigen::MatrixXd half; ///< covariance = half half^T
     };
