@@ -11,8 +11,9 @@ namespace {
 
 using testing::HasSubstr;
 
-const std::vector<std::string> all_commands = {"bands",   "point",  "sweep", "report", "match",
-                                               "pattern", "height", "field", "limits", "check-file"};
+const std::vector<std::string> all_commands = {"bands",  "point",     "sweep",     "report",
+                                               "match",  "pattern",   "height",    "field",
+                                               "limits", "calibrate", "check-file"};
 
 std::string expected(const std::string& name) {
     return read_file(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "tests/cli/expected" / name);
@@ -91,9 +92,8 @@ std::string completed(const std::string& words) {
 
 TEST(Completion, OffersCommandsOptionsAndChoices) {
     EXPECT_EQ(completed("loopwright-cli s"), "sweep\n");
-    EXPECT_EQ(
-        completed("loopwright-cli ''"),
-        "bands point sweep report match pattern height field keying limits check-file --help --version\n");
+    EXPECT_EQ(completed("loopwright-cli ''"), "bands point sweep report match pattern height field keying "
+                                              "calibrate limits check-file --help --version\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --c"), "--compare-dipole\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --model f"), "full-wave\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --frequency 7"), "\n");
