@@ -23,7 +23,8 @@ resistance and capacitor voltage 0.5 %, the ground's 1 %; magnetic field 1 %, el
 wire; gain 0.05 dB. Where the two models of this program are compared with them their tables are apart."""),
     "two-models": ("The two models of this program against each other", """The closed form and the full wave answer the same
 question. In free space they may differ by what each leaves out; the closed form's own statement is the limit. Over ground
-the closed form does not claim to hold."""),
+the closed form does not claim to hold; high above it only what the ground sends back may part them, at most the share
+3/2 (1/u + 1/u² + 1/u³) of the radiation resistance, u = 4πh/λ (a mirror's image of a small upright loop)."""),
     "power-balance": ("Power balance", """Three sums made apart: the real part of the impedance matrix, the far field with its
 reflected wave over the hemisphere, and the flux of the plane-wave spectrum through the surface of the ground."""),
     "mesh": ("Mesh", """The default mesh against the extrapolation of two finer ones."""),

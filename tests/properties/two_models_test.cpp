@@ -4,6 +4,7 @@
 #include "support/compared.hpp"
 #include "units/constants.hpp"
 
+#include <cmath>
 #include <gtest/gtest.h>
 #include <string>
 
@@ -94,5 +95,81 @@ INSTANTIATE_TEST_SUITE_P(
         }
         return name;
     });
+
+namespace {
+
+/// What a ground does to the resistance of a small loop high above it. Image theory: of the far field at
+/// the loop itself comes back, for a perfect mirror, 3/2 (sin u/u + cos u/u^2 - sin u/u^3) of the free-space
+/// resistance for an upright loop (axis level), u = 2 k h, h the centre's height (here the lowest point's,
+/// which gives more); two short magnetic dipoles side by side (textbook mutual resistance of short dipoles,
+/// from memory). Soil gives back less. For other attitudes it is smaller still: a level loop has no field
+/// straight down.
+double most_of_the_ground(double frequency_Hz, double height_m) {
+    const double u =
+        4 * units::constants::pi * frequency_Hz / units::constants::speed_of_light_m_s * height_m;
+    return 1.5 * (1 / u + 1 / (u * u) + 1 / (u * u * u));
+}
+
+struct HighTrial {
+    const char* name;
+    design::Outline outline;
+    double size_m, diameter_mm, tilt_deg, wavelengths;
+    const char* soil; ///< empty: perfect ground
+};
+
+class HighAboveGround : public ::testing::TestWithParam<HighTrial> {};
+
+} // namespace
+
+// The closed form knows free space only. High above ground its inductance, capacitance and conductor's loss
+// have to be those of the full wave, and what leaves the wires (to sky and ground together) may differ by
+// what a mirror gives back at most.
+TEST_P(HighAboveGround, TheClosedFormHoldsButForWhatTheGroundGivesBack) {
+    const HighTrial& t = GetParam();
+    const support::Compared table("two-models",
+                                  "Closed form (ours, free space) and full wave (theirs) high above ground");
+    double before = 1;
+    for (const double height_in_wavelengths : {0.5, 1.0, 2.0, 4.0}) {
+        design::Design d = design_of({t.name, t.outline, 8, 1, t.size_m, t.diameter_mm, 30, t.tilt_deg, 0});
+        const auto closed = loop::make_model(d, Model::closed_form);
+        const double length = closed->at(units::megahertz(1), units::watts(1), 2).perimeter_in_wavelengths *
+                              units::constants::speed_of_light_m_s / 1e6;
+        const double wavelength_m = length / t.wavelengths;
+        const auto frequency = units::hertz(units::constants::speed_of_light_m_s / wavelength_m);
+        d.site.lowest_point = units::metres(height_in_wavelengths * wavelength_m);
+        d.site.ground.kind = *t.soil == 0 ? design::GroundKind::perfect : design::GroundKind::soil;
+        d.site.ground.class_name = t.soil;
+        const auto a = closed->at(frequency, units::watts(10), 2);
+        const auto b = loop::make_model(d, Model::full_wave)->at(frequency, units::watts(10), 2);
+        ASSERT_TRUE(a.resonance && b.resonance) << t.name;
+        const Resonance& x = *a.resonance;
+        const Resonance& y = *b.resonance;
+        const std::string what = std::string(t.name) +
+                                 (*t.soil == 0 ? ", perfect ground" : ", " + std::string(t.soil)) + ", " +
+                                 std::to_string(height_in_wavelengths).substr(0, 3) + " wavelengths up";
+        const double error = loop::closed_form_relative_error(a.perimeter_in_wavelengths, 1);
+        const double ground = most_of_the_ground(frequency.value(), d.site.lowest_point.value.value());
+        const double field = y.resistance.radiation.value() + y.resistance.ground->value();
+        table.share(what, "L", x.inductance.value(), y.inductance.value(), 0.0015);
+        table.amount(what, "C [pF]", x.tuning_capacitance.value() * 1e12, y.tuning_capacitance.value() * 1e12,
+                     0.0015 * y.tuning_capacitance.value() * 1e12 + 0.05);
+        table.share(what, "conductor", x.resistance.conductor.value(), y.resistance.conductor.value(), error);
+        table.share(what, "radiation, ground's part included", x.resistance.radiation.value(), field,
+                    error + ground);
+        const double apart = std::abs(x.resistance.radiation.value() / field - 1);
+        EXPECT_LT(apart, before) << "higher up the two come together";
+        before = apart;
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Loops, HighAboveGround,
+    ::testing::Values(HighTrial{"circle", design::Outline::circle, 1.0, 22, 0, 0.15, "average ground"},
+                      HighTrial{"circle", design::Outline::circle, 1.0, 22, 0, 0.15, ""},
+                      HighTrial{"tilted circle", design::Outline::circle, 1.0, 22, 60, 0.25,
+                                "average ground"},
+                      HighTrial{"octagon", design::Outline::polygon, 0.9, 22, 0, 0.08, "sea water"},
+                      HighTrial{"rectangle", design::Outline::rectangle, 0.8, 12, 0, 0.30, "average ground"}),
+    [](const auto& one) { return "case_" + std::to_string(one.index); });
 
 } // namespace loopwright
