@@ -42,6 +42,9 @@ const Option json{"--json", "", "Print one JSON object instead of text.", false,
 const Option csv{"--csv", "", "Print CSV (RFC 4180) instead of text: every figure in SI units.", false, {}};
 const Option help{"--help", "", "Print help for this command.", false, {}};
 
+const Option region{
+    "--region", "N", "The ITU region: 1, 2 or 3; without it that of the design's station.", false, {}};
+
 std::vector<Command> table() {
     return {
         {Action::bands,
@@ -265,6 +268,51 @@ std::vector<Command> table() {
          {{"loopwright-cli calibrate my.loop --points dial.csv", "What six readings say of the dial."},
           {"loopwright-cli calibrate my.loop --points dial.csv --write --note \"mast up, dry\"",
            "The same, kept in the design."}}},
+        {Action::card,
+         "card",
+         "the retune card: dial, span and volts for every working frequency",
+         "For each planned band the usual digital, telegraphy and voice frequencies of the region and the "
+         "design's own ones: capacitance, dial with its interval, change per kHz, how far one may go without "
+         "retuning, which fixed capacitors are plugged in, whether the drive resolves it, peak capacitor "
+         "voltage, and for frequencies out of reach the fixed capacitor that would bring them in. The loop "
+         "is "
+         "set to the middle of the audio passband: 1.5 kHz above the dial of the radio for digital "
+         "emissions.",
+         {region,
+          vswr,
+          power,
+          {"--pdf",
+           "FILE",
+           "Write the printed card; painted by the program loopwright, without a display.",
+           false,
+           {}},
+          {"--paper",
+           "SIZE",
+           "With --pdf: the paper; without it that of the locale.",
+           false,
+           {"a4", "letter"}},
+          {"--pocket", "", "With --pdf: the half-page version for the pocket.", false, {}},
+          json,
+          csv,
+          help},
+         {{"loopwright-cli card my.loop --region 2", "The card for region 2."},
+          {"loopwright-cli card my.loop --pdf card.pdf --paper a4", "The page to take along."}}},
+        {Action::dial,
+         "dial",
+         "the dial for one frequency",
+         "The row of the card for one frequency. With --emission the frequency is what the radio shows, and "
+         "the "
+         "loop is tuned to the middle of the emission's audio passband; without it the loop is tuned to the "
+         "frequency itself.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz.", true, {}},
+          {"--emission", "E", "The emission, such as cw, ssb, ft8.", false, {}},
+          region,
+          vswr,
+          power,
+          json,
+          help},
+         {{"loopwright-cli dial my.loop --frequency 7.074MHz --emission ft8",
+           "Where to set the dial for a digital frequency."}}},
         {Action::limits,
          "limits",
          "the exposure limits: standard, edition, table and values",

@@ -18,7 +18,22 @@ struct Option {
     bool repeatable = false;
 };
 
-enum class Action { bands, point, sweep, report, match, pattern, height, field, keying, limits, calibrate, check_file };
+enum class Action {
+    bands,
+    point,
+    sweep,
+    report,
+    match,
+    pattern,
+    height,
+    field,
+    keying,
+    card,
+    dial,
+    limits,
+    calibrate,
+    check_file
+};
 
 struct Example {
     std::string_view line;

@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "base/version.hpp"
 #include "cli/calibrate.hpp"
+#include "cli/card.hpp"
 #include "cli/check_file.hpp"
 #include "cli/help.hpp"
 #include "cli/keying.hpp"
@@ -164,6 +165,10 @@ Outcome on_design(const Invocation& asked) {
         return keying(asked, std::move(design));
     case Action::calibrate:
         return calibrate(asked, std::move(design));
+    case Action::card:
+        return card(asked, std::move(design));
+    case Action::dial:
+        return dial(asked, std::move(design));
     case Action::limits:
     case Action::check_file:
         break;

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "cli/calibrate.hpp"
+#include "cli/card.hpp"
 #include "cli/keying.hpp"
 #include "cli/limits.hpp"
 #include "cli/site_answers.hpp"
@@ -163,6 +164,9 @@ void check_values(const Invocation& asked) {
     check_site_values(asked);
     if (asked.command->action == Action::keying) {
         check_keying_values(asked);
+    }
+    if (asked.command->action == Action::card || asked.command->action == Action::dial) {
+        check_card_values(asked);
     }
     if (asked.command->action == Action::limits) {
         check_limit_values(asked);

@@ -1,6 +1,7 @@
 #include "cli/help.hpp"
 
 #include "report/calibration.hpp"
+#include "report/card_fields.hpp"
 #include "report/limits.hpp"
 #include "report/match.hpp"
 #include "report/point_fields.hpp"
@@ -116,6 +117,24 @@ std::string match_part() {
            "| `notices` | as above: what the model of this kind leaves out |\n";
 }
 
+std::string card_part() {
+    std::string out =
+        "\n### Keys of card and dial\n\n`card` prints an object with `schema` (`loopwright-card-1`), "
+        "`title`, "
+        "`model`, `region`, `power_W`, `vswr`, `highest_voltage_peak_V` with the `usable_voltage_V` there, "
+        "`keep_out_distance_m`, `reach_m` and `tuning_power_W` (all from the report before keying), the "
+        "array "
+        "`rows` and `notices`; `dial` one of the rows with `schema` (`loopwright-dial-1`). Keys of a row:\n\n"
+        "| key | meaning |\n|---|---|\n";
+    for (const report::CardField& field : report::card_fields()) {
+        out += "| " + code(field.path) + " | " + field.meaning + " |\n";
+    }
+    return out + "| `plugged` | which of the design's added capacitors are there, from 0 |\n"
+                 "| `without_retuning` | other uses of the band whose windows are in the span |\n"
+                 "| `remarks` | array of objects `kind`, `text`, most important first |\n\n"
+                 "CSV has the same, `plugged` and `without_retuning` as words.\n";
+}
+
 std::string limits_part() {
     return "\n### Keys of limits\n\n" + keys_table("loopwright-limits-1", report::limits_keys());
 }
@@ -145,7 +164,7 @@ std::string reference_markdown() {
     for (const Command& command : commands()) {
         out += command_part(command);
     }
-    return out + key_part() + match_part() + limits_part() + calibrate_part();
+    return out + key_part() + match_part() + card_part() + limits_part() + calibrate_part();
 }
 
 } // namespace loopwright::cli

@@ -20,10 +20,6 @@ Json decibels_of(const std::optional<units::Decibel>& value) {
     return value ? number_of(value->value) : Json(nullptr);
 }
 
-namespace {
-
-constexpr const char* point_schema = "loopwright-point-1";
-
 Json json_of(const Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell)) {
         return number_of(*number);
@@ -44,8 +40,6 @@ void put(Json& object, std::string_view path, Json value) {
     }
 }
 
-} // namespace
-
 Json notices_of(const base::Notices& notices) {
     Json list = Json::array();
     for (const base::Notice& notice : notices.worst_first()) {
@@ -57,7 +51,7 @@ Json notices_of(const base::Notices& notices) {
 }
 
 void put_point(Json& object, const loop::OperatingPoint& point) {
-    object["schema"] = point_schema;
+    object["schema"] = "loopwright-point-1";
     for (const PointField& field : point_fields()) {
         put(object, field.path, json_of(field.value(point)));
     }

@@ -2,12 +2,14 @@
 // What every JSON answer shares.
 #include "base/notice.hpp"
 #include "loop/operating_point.hpp"
+#include "report/table.hpp"
 #include "units/quantities.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace loopwright::report::detail {
 
@@ -22,6 +24,11 @@ template <class Quantity>
 }
 /// null where there is none.
 [[nodiscard]] Json decibels_of(const std::optional<units::Decibel>& value);
+
+/// Number, flag, text or null.
+[[nodiscard]] Json json_of(const Cell& cell);
+/// Puts a value under a path; objects with a dot.
+void put(Json& object, std::string_view path, Json value);
 
 /// Their texts with ordinary blanks.
 [[nodiscard]] Json notices_of(const base::Notices& notices);

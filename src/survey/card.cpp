@@ -1,0 +1,209 @@
+#include "survey/card.hpp"
+
+#include "base/error.hpp"
+#include "design/on_band.hpp"
+#include "design/validation.hpp"
+#include "loop/design_parts.hpp"
+#include "loop/loop_model.hpp"
+#include "survey/detail/card_band.hpp"
+#include "survey/detail/card_remarks.hpp"
+#include "survey/detail/parallel.hpp"
+#include "survey/survey.hpp"
+
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <utility>
+
+namespace loopwright::survey {
+namespace {
+
+using band::Emission;
+
+Emission emission_named(const std::string& id) {
+    const auto emission = band::find_emission(id);
+    if (!emission) {
+        throw base::InputError("station.emission", id, "the id of an emission");
+    }
+    return *emission;
+}
+
+/// A row with its place and nothing computed; the frequency it is tuned to stands in its point.
+CardRow placed(const band::WorkingFrequency& customary) {
+    CardRow row;
+    row.band = customary.band;
+    row.emission = emission_named(customary.emission);
+    row.use = row.emission.name;
+    row.radio = customary.dial;
+    row.sideband = customary.sideband;
+    row.status = customary.status;
+    row.point.frequency = customary.tuned;
+    return row;
+}
+
+std::string band_holding(int region, units::Frequency frequency) {
+    for (const band::Band& band : band::bands_of(region)) {
+        if (frequency >= band.low && frequency <= band.high) {
+            return band.name;
+        }
+    }
+    return "";
+}
+
+CardRow placed(int region, units::Frequency radio, const Emission& emission) {
+    CardRow row;
+    row.band = band_holding(region, radio);
+    row.use = emission.name;
+    row.own = true;
+    row.emission = emission;
+    row.radio = radio;
+    row.sideband = band::sideband_of(emission, radio);
+    row.point.frequency = band::tuned_for(emission, row.sideband, radio);
+    return row;
+}
+
+std::vector<CardRow> places_of(const design::Design& design) {
+    const design::Station& station = design.station;
+    std::vector<CardRow> rows;
+    for (const band::Band& band : planned_bands(design)) {
+        for (const band::WorkingFrequency& each : band::working_frequencies(station.region, band.name)) {
+            rows.push_back(placed(each));
+        }
+    }
+    for (const design::WorkingFrequency& own : station.working_frequencies) {
+        rows.push_back(placed(station.region, own.frequency.value, emission_named(station.emission)));
+        rows.back().use = own.use.empty() ? "own" : own.use;
+    }
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const CardRow& a, const CardRow& b) { return a.tuned() < b.tuned(); });
+    return rows;
+}
+
+/// The bands of the rows, each with what its rows share; models of equal capacitors are one.
+class Bands {
+public:
+    Bands(const CardRequest& request, loop::Workload workload) : request_(request), workload_(workload) {}
+
+    detail::CardBand& of(const CardRow& row) {
+        const std::string key = row.band.empty() ? std::to_string(row.tuned().value()) : row.band;
+        const auto found = bands_.find(key);
+        return found != bands_.end() ? found->second : bands_.emplace(key, made(row)).first->second;
+    }
+    std::vector<detail::CardBand*> all() {
+        std::vector<detail::CardBand*> pointers;
+        for (auto& [name, band] : bands_) {
+            pointers.push_back(&band);
+        }
+        return pointers;
+    }
+
+private:
+    detail::CardBand made(const CardRow& row) {
+        detail::CardBand band(design::on_band(request_.design, row.band));
+        const auto& added = request_.design.capacitor.added;
+        for (std::size_t i = 0; i < added.size(); ++i) {
+            if (design::is_there(added[i], row.band)) {
+                band.plugged.push_back(i);
+            }
+        }
+        std::shared_ptr<const loop::LoopModel>& model = models_[band.plugged];
+        if (!model) {
+            model = loop::make_model(band.there, loop::Model::full_wave, workload_);
+        }
+        band.model = model;
+        const auto named = band::find_band(request_.design.station.region, row.band);
+        band.edges = named ? units::Interval<units::Frequency>{named->low, named->high}
+                           : units::Interval<units::Frequency>{row.tuned() * 0.995, row.tuned() * 1.005};
+        return band;
+    }
+    const CardRequest& request_;
+    loop::Workload workload_;
+    std::map<std::string, detail::CardBand> bands_;
+    std::map<std::vector<std::size_t>, std::shared_ptr<const loop::LoopModel>> models_;
+};
+
+} // namespace
+
+const char* name_of(CardRemarkKind kind) noexcept {
+    switch (kind) {
+    case CardRemarkKind::not_established:
+        return "not_established";
+    case CardRemarkKind::out_of_reach:
+        return "out_of_reach";
+    case CardRemarkKind::edge_of_range:
+        return "edge_of_range";
+    case CardRemarkKind::voltage_exceeded:
+        return "voltage_exceeded";
+    case CardRemarkKind::drive_too_coarse:
+        return "drive_too_coarse";
+    case CardRemarkKind::narrow:
+        return "narrow";
+    case CardRemarkKind::whole_band:
+        return "whole_band";
+    case CardRemarkKind::digital_segment:
+        return "digital_segment";
+    case CardRemarkKind::shared:
+        break;
+    }
+    return "shared";
+}
+
+Card card(const CardRequest& request, const base::StopToken& stop, const base::Progress& progress) {
+    design::require_valid(request.design);
+    Card card;
+    card.request = request;
+    std::vector<CardRow> rows = places_of(request.design);
+    Bands bands(request, loop::Workload::many_frequencies);
+    std::vector<detail::CardBand*> band_of;
+    for (const CardRow& row : rows) {
+        band_of.push_back(&bands.of(row));
+    }
+    const std::vector<detail::CardBand*> all = bands.all();
+    detail::Counter counter(rows.size() + all.size(), progress);
+    detail::for_each_index(all.size(), stop, [&](std::size_t i) {
+        all[i]->solve_edges(request);
+        counter.one_done();
+    });
+    std::vector<std::optional<CardRow>> done(rows.size());
+    detail::for_each_index(rows.size(), stop, [&](std::size_t i) {
+        CardRow row = rows[i];
+        band_of[i]->fill(row, request);
+        done[i] = std::move(row);
+        counter.one_done();
+    });
+    card.rows = detail::filled(std::move(done));
+    card.complete = card.rows.size() == rows.size() && !stop.stop_requested();
+    for (CardRow& row : card.rows) {
+        detail::compare_with_others(row, card.rows);
+        row.remarks = detail::card_remarks(row, bands.of(row).there);
+    }
+    return card;
+}
+
+CardRow card_row(const CardRequest& request, units::Frequency radio,
+                 const std::optional<band::Emission>& emission) {
+    design::require_valid(request.design);
+    CardRow row = placed(request.design.station.region, radio, emission.value_or(emission_named("carrier")));
+    Bands bands(request, loop::Workload::few_frequencies);
+    detail::CardBand& band = bands.of(row);
+    band.solve_edges(request);
+    band.fill(row, request);
+    row.remarks = detail::card_remarks(row, band.there);
+    return row;
+}
+
+const CardRow* highest_voltage(const Card& card) {
+    const CardRow* highest = nullptr;
+    const auto peak = [](const CardRow& row) {
+        const loop::Resonance& r = *row.point.resonance;
+        return std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
+    };
+    for (const CardRow& row : card.rows) {
+        if (row.reachable && (highest == nullptr || peak(row) > peak(*highest))) {
+            highest = &row;
+        }
+    }
+    return highest;
+}
+
+} // namespace loopwright::survey

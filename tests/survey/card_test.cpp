@@ -1,0 +1,236 @@
+// The retune card: rows from the working frequencies, figures from the model, dial and back.
+#include "survey/card.hpp"
+
+#include "base/error.hpp"
+#include "loop/design_parts.hpp"
+#include "loop/full_wave.hpp"
+#include "survey/survey.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <gtest/gtest.h>
+
+namespace loopwright::survey {
+namespace {
+
+using units::picofarads;
+
+design::Design a_loop() {
+    design::Design d;
+    d.capacitor.minimum = picofarads(10);
+    d.capacitor.maximum = picofarads(220);
+    d.capacitor.stray = picofarads(3);
+    d.capacitor.loss.q = 1500.0;
+    d.capacitor.rating.peak_voltage = units::volts(4000);
+    d.capacitor.dial = design::Dial{};
+    d.site.ground.kind = design::GroundKind::soil;
+    d.site.ground.class_name = "average ground";
+    d.station.power = units::watts(5);
+    return d;
+}
+
+Card card_of(const design::Design& d) {
+    CardRequest request;
+    request.design = d;
+    return card(request);
+}
+
+const CardRow& row_of(const Card& card, const std::string& band, const std::string& emission) {
+    const auto found = std::find_if(card.rows.begin(), card.rows.end(), [&](const CardRow& row) {
+        return row.band == band && row.emission.id == emission;
+    });
+    if (found == card.rows.end()) {
+        throw std::runtime_error("no row for " + band);
+    }
+    return *found;
+}
+
+bool says(const CardRow& row, CardRemarkKind kind) {
+    return std::any_of(row.remarks.begin(), row.remarks.end(),
+                       [&](const CardRemark& remark) { return remark.kind == kind; });
+}
+
+TEST(Card, HasARowForEveryWorkingFrequencyOfThePlannedBands) {
+    design::Design d = a_loop();
+    d.station.bands = {"40m", "20m"};
+    d.station.region = 2;
+    d.station.working_frequencies = {{units::megahertz(14.2), "local net"}, {units::megahertz(5.0), ""}};
+    const Card got = card_of(d);
+    ASSERT_TRUE(got.complete);
+    std::size_t expected = 2;
+    for (const char* band : {"40m", "20m"}) {
+        for (const auto& each : band::working_frequencies(2, band)) {
+            ++expected;
+            const CardRow& row = row_of(got, band, each.emission);
+            EXPECT_EQ(row.tuned(), each.tuned);
+            EXPECT_EQ(row.radio, each.dial);
+        }
+    }
+    EXPECT_EQ(got.rows.size(), expected);
+    EXPECT_TRUE(std::is_sorted(got.rows.begin(), got.rows.end(),
+                               [](const CardRow& a, const CardRow& b) { return a.tuned() < b.tuned(); }));
+    const auto net = std::find_if(got.rows.begin(), got.rows.end(),
+                                  [](const CardRow& row) { return row.use == "local net"; });
+    ASSERT_NE(net, got.rows.end());
+    EXPECT_EQ(net->band, "20m");
+    EXPECT_NEAR(net->tuned().value(), 14.2015e6, 1e-3); // the station's FT8 lies 1.5 kHz above the dial
+    EXPECT_TRUE(net->own);
+    EXPECT_EQ(got.rows.front().band, ""); // 5 MHz is in no band
+}
+
+TEST(Card, FiguresAreThoseOfTheModel) {
+    const design::Design d = a_loop();
+    const Card got = card_of(d);
+    const loop::FullWave model(d);
+    for (const char* band : {"40m", "20m", "10m"}) {
+        const CardRow& row = row_of(got, band, "ft8");
+        const auto point = model.at(row.tuned(), units::watts(5), 2.0);
+        ASSERT_TRUE(point.resonance && row.point.resonance);
+        EXPECT_NEAR(row.point.resonance->tuning_capacitance / point.resonance->tuning_capacitance, 1, 1e-6);
+        EXPECT_NEAR(row.usable_span->value() / point.resonance->bandwidth_vswr.value(), 1, 1e-6);
+        EXPECT_EQ(row.reachable, point.resonance->in_capacitor_range);
+    }
+}
+
+// The reading set on the dial gives the capacitance at whose resonance, found anew with the model, the
+// frequency comes back; and a little off it, the change per kHz.
+TEST(Card, DialGoesBackToTheFrequencyThroughTheModel) {
+    const design::Design d = a_loop();
+    const Card got = card_of(d);
+    const loop::FullWave model(d);
+    const tuning::DialCurve curve(d.capacitor);
+    const auto resonance = [&](double reading, double near_Hz) {
+        const double whole_F = curve.capacitance_at(reading).value() + 3e-12;
+        double f = near_Hz;
+        for (int i = 0; i < 30; ++i) { // C goes nearly as 1/f^2
+            const double need =
+                model.at(units::hertz(f), units::watts(1), 2.0).resonance->tuning_capacitance.value();
+            f *= std::sqrt(need / whole_F);
+        }
+        return f;
+    };
+    for (const char* band : {"40m", "17m"}) {
+        const CardRow& row = row_of(got, band, "ft8");
+        ASSERT_TRUE(row.predicted);
+        const double f = row.tuned().value();
+        EXPECT_NEAR(resonance(row.predicted->reading, 0.98 * f) / f, 1, 2e-6) << band;
+        const double shift_Hz = 20e3;
+        EXPECT_NEAR(resonance(row.predicted->reading + shift_Hz * row.predicted->per_Hz, f), f + shift_Hz,
+                    0.01 * shift_Hz)
+            << band;
+        EXPECT_TRUE(row.predicted->within_stops);
+        EXPECT_GT(row.predicted->uncertainty(), 0);
+    }
+}
+
+TEST(Card, OutOfReachSaysByHowMuchAndWhatWouldHelp) {
+    const Card got = card_of(a_loop());
+    const CardRow& row = row_of(got, "80m", "ft8");
+    ASSERT_FALSE(row.reachable);
+    ASSERT_TRUE(row.shortfall);
+    EXPECT_TRUE(row.shortfall->above);
+    EXPECT_NEAR(row.shortfall->by.value(), row.point.resonance->tuning_capacitance.value() - 223e-12, 1e-16);
+    ASSERT_TRUE(row.shortfall->remedy);
+    EXPECT_FALSE(row.dial());
+    ASSERT_EQ(row.remarks.size(), 1U);
+    EXPECT_EQ(row.remarks.front().kind, CardRemarkKind::out_of_reach);
+    // With the advised capacitor plugged in on that band alone, all its rows come into reach.
+    design::Design d = a_loop();
+    d.capacitor.added.resize(1);
+    d.capacitor.added[0].capacitance = row.shortfall->remedy->capacitance;
+    d.capacitor.added[0].bands = {"80m"};
+    const Card helped = card_of(d);
+    for (const CardRow& each : helped.rows) {
+        if (each.band == "80m") {
+            EXPECT_TRUE(each.reachable) << each.use;
+            EXPECT_EQ(each.plugged, std::vector<std::size_t>{0}) << each.use;
+            ASSERT_TRUE(each.dial());
+            EXPECT_TRUE(each.dial()->within_stops);
+        }
+    }
+    const CardRow& forty = row_of(helped, "40m", "ft8");
+    EXPECT_TRUE(forty.plugged.empty());
+    EXPECT_NEAR(forty.dial()->reading, row_of(got, "40m", "ft8").dial()->reading, 1e-6);
+}
+
+TEST(Card, DriveIsHeldAgainstTheSpan) {
+    design::Design d = a_loop();
+    d.capacitor.dial->hand_step = 2;
+    const CardRow coarse = row_of(card_of(d), "20m", "ft8");
+    ASSERT_TRUE(coarse.drive);
+    ASSERT_FALSE(coarse.drive->resolves);
+    EXPECT_TRUE(says(coarse, CardRemarkKind::drive_too_coarse));
+    d.capacitor.dial->reduction = *coarse.drive->needed_reduction;
+    const CardRow fine = row_of(card_of(d), "20m", "ft8");
+    EXPECT_TRUE(fine.drive->resolves);
+    EXPECT_FALSE(says(fine, CardRemarkKind::drive_too_coarse));
+}
+
+// A very lossy loop is wide: all of 30 m (50 kHz) goes without retuning; a good one stays within some kHz.
+TEST(Card, SaysHowFarOneMayGoWithoutRetuning) {
+    design::Design d = a_loop();
+    const CardRow narrow = row_of(card_of(d), "30m", "ft8");
+    EXPECT_FALSE(narrow.whole_band);
+    d.capacitor.loss.q = 20.0;
+    const CardRow wide = row_of(card_of(d), "30m", "ft8");
+    EXPECT_GT(wide.usable_span->value(), 100e3);
+    EXPECT_TRUE(wide.whole_band);
+    EXPECT_TRUE(says(wide, CardRemarkKind::whole_band));
+    // What is shared lies within half of the span; what is not, does not.
+    for (const auto& other : band::working_frequencies(1, "30m")) {
+        const auto emission = *band::find_emission(other.emission);
+        const double far =
+            std::abs((other.tuned - narrow.tuned()).value()) + emission.working_width.value() / 2;
+        const bool in = far <= std::min(*narrow.usable_span, narrow.usable_span_range.low).value() / 2;
+        const bool said = std::find(narrow.shared_with.begin(), narrow.shared_with.end(), emission.name) !=
+                          narrow.shared_with.end();
+        EXPECT_EQ(said, in && other.emission != "ft8") << other.emission;
+    }
+}
+
+TEST(Card, VoltageOverTheRatingComesFirst) {
+    design::Design d = a_loop();
+    d.station.power = units::watts(100);
+    d.capacitor.rating.peak_voltage = units::volts(1000);
+    const Card got = card_of(d);
+    const CardRow& row = row_of(got, "20m", "ft8");
+    ASSERT_FALSE(row.remarks.empty());
+    EXPECT_EQ(row.remarks.front().kind, CardRemarkKind::voltage_exceeded);
+    EXPECT_NEAR(row.usable_voltage->value(), 1000, 1e-6);
+    const CardRow* highest = highest_voltage(got);
+    ASSERT_NE(highest, nullptr);
+    EXPECT_GE(highest->point.resonance->capacitor_voltage_peak, row.point.resonance->capacitor_voltage_peak);
+}
+
+TEST(Card, OneRowForAFrequency) {
+    CardRequest request;
+    request.design = a_loop();
+    const CardRow carrier = card_row(request, units::megahertz(7.1));
+    EXPECT_EQ(carrier.tuned(), units::megahertz(7.1));
+    EXPECT_EQ(carrier.band, "40m");
+    ASSERT_TRUE(carrier.dial());
+    const CardRow digital = card_row(request, units::megahertz(7.1), *band::find_emission("ft8"));
+    EXPECT_NEAR(digital.tuned().value(), 7.1015e6, 1e-3);
+    EXPECT_LT(digital.dial()->reading, carrier.dial()->reading); // less capacitance, a smaller reading
+    EXPECT_NEAR(digital.dial()->reading - carrier.dial()->reading, 1.5e3 * carrier.dial()->per_Hz,
+                1e-3 * std::abs(1.5e3 * carrier.dial()->per_Hz));
+    EXPECT_THROW((void)card_row(request, units::hertz(5)), base::InputError);
+}
+
+TEST(Card, WithoutADialTheRestStands) {
+    design::Design d = a_loop();
+    d.capacitor.dial.reset();
+    const CardRow row = row_of(card_of(d), "40m", "ft8");
+    EXPECT_FALSE(row.dial());
+    EXPECT_FALSE(row.drive);
+    EXPECT_TRUE(row.reachable);
+    EXPECT_TRUE(row.variable);
+    const base::StopToken stop;
+    stop.request_stop();
+    CardRequest request;
+    request.design = d;
+    EXPECT_FALSE(card(request, stop).complete);
+}
+
+} // namespace
+} // namespace loopwright::survey
