@@ -28,12 +28,17 @@ Emission emission_named(const std::string& id) {
     return *emission;
 }
 
+/// Without what an emission's name says behind a comma.
+std::string short_name(const Emission& emission) {
+    return emission.name.substr(0, emission.name.find(','));
+}
+
 /// A row with its place and nothing computed; the frequency it is tuned to stands in its point.
 CardRow placed(const band::WorkingFrequency& customary) {
     CardRow row;
     row.band = customary.band;
     row.emission = emission_named(customary.emission);
-    row.use = row.emission.name;
+    row.use = short_name(row.emission);
     row.radio = customary.dial;
     row.sideband = customary.sideband;
     row.status = customary.status;
@@ -53,7 +58,7 @@ std::string band_holding(int region, units::Frequency frequency) {
 CardRow placed(int region, units::Frequency radio, const Emission& emission) {
     CardRow row;
     row.band = band_holding(region, radio);
-    row.use = emission.name;
+    row.use = short_name(emission);
     row.own = true;
     row.emission = emission;
     row.radio = radio;

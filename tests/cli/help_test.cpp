@@ -11,9 +11,9 @@ namespace {
 
 using testing::HasSubstr;
 
-const std::vector<std::string> all_commands = {"bands",  "point",     "sweep",     "report",
-                                               "match",  "pattern",   "height",    "field",
-                                               "limits", "calibrate", "check-file"};
+const std::vector<std::string> all_commands = {"bands",   "point",  "sweep",     "report", "match",
+                                               "pattern", "height", "field",     "limits", "calibrate",
+                                               "card",    "dial",   "check-file"};
 
 std::string expected(const std::string& name) {
     return read_file(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "tests/cli/expected" / name);

@@ -46,8 +46,9 @@ Hardware made_at_random(std::mt19937_64& random) {
         for (int i = 0; i < entries; ++i) {
             const double u = i / (entries - 1.0);
             const double low = c.minimum.value.value(), high = c.maximum.value.value();
-            dial.table.push_back({dial.at_minimum + u * (dial.at_maximum - dial.at_minimum),
-                                  units::farads(low + std::pow(u, 1.4) * (high - low))});
+            dial.table.push_back(
+                {dial.at_minimum + u * (dial.at_maximum - dial.at_minimum),
+                 units::farads(i + 1 == entries ? high : low + std::pow(u, 1.4) * (high - low))});
         }
     }
     c.dial = dial;
