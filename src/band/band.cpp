@@ -107,6 +107,19 @@ std::optional<Band> find_band(int region, std::string_view name) {
     return std::nullopt;
 }
 
+std::size_t nearest_band(int region, units::Frequency frequency) {
+    const std::vector<Band>& bands = bands_of(region);
+    // Both edges against the frequency; within a band neither ratio is above 1.
+    const auto away = [&](const Band& band) {
+        const double under = band.low.value() / frequency.value();
+        const double over = frequency.value() / band.high.value();
+        return std::max({under, over, 1.0});
+    };
+    const auto nearest = std::min_element(bands.begin(), bands.end(),
+                                          [&](const Band& a, const Band& b) { return away(a) < away(b); });
+    return static_cast<std::size_t>(nearest - bands.begin());
+}
+
 std::vector<std::string> band_names(int region) {
     std::vector<std::string> names;
     for (const Band& band : bands_of(region)) {

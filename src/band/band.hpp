@@ -3,6 +3,7 @@
 #include "band/status.hpp"
 #include "units/quantities.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -30,6 +31,10 @@ struct Band {
 /// A band by its name ("40m"; case and blanks ignored), or nothing. Throws base::InputError for another
 /// region.
 [[nodiscard]] std::optional<Band> find_band(int region, std::string_view name);
+
+/// Place in bands_of() of the band that holds a frequency; between bands, of the one that is nearest by
+/// ratio. Throws base::InputError for another region. frequency > 0.
+[[nodiscard]] std::size_t nearest_band(int region, units::Frequency frequency);
 
 /// The names of a region's bands, from 160 m upward.
 [[nodiscard]] std::vector<std::string> band_names(int region);

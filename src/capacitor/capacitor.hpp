@@ -4,6 +4,7 @@
 #include "base/notice.hpp"
 #include "units/quantities.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -31,6 +32,7 @@ struct FixedCapacitor {
     std::optional<double> q;                    ///< at every frequency; none: the class value below
     std::optional<units::Voltage> peak_voltage; ///< rating
     std::optional<units::Current> current;      ///< rating, rms
+    std::optional<std::size_t> number;          ///< by which loads name it; none: its place in `added`
 };
 
 struct CapacitorSpec {

@@ -47,20 +47,33 @@ struct Edges {
     double end = 0;  ///< added to the overlap, both ends together [m]
 };
 
-// How far the ends are from lying over each other: 0 at the most overlap, towards 1 beyond a spacing.
+// How far the ends are from lying over each other: 0 at the most overlap, towards 1 beyond two spacings.
 double apart(const Sizes& s) {
     const double travel = std::max(0.0, s.l - s.x);
-    return travel / (travel + s.d);
+    return travel / (travel + 2 * s.d);
+}
+
+// (K14): sinh 2s + 2s = pi travel/spacing.
+double edge_parameter(double travel_over_spacing) {
+    const double wanted = units::constants::pi * travel_over_spacing;
+    double s = std::asinh(wanted) / 4; // below
+    for (int i = 0; i < 50; ++i) {
+        const double step = (wanted - std::sinh(2 * s) - 2 * s) / (2 * std::cosh(2 * s) + 2);
+        s += step;
+        if (std::abs(step) < 1e-14) {
+            break;
+        }
+    }
+    return s;
 }
 
 // (K13), (K14)
 Edges open_edges(const Sizes& s) {
-    const double ratio = s.t / s.d;
+    const double thick = thickness_term(s.t / s.d);
+    const double p = edge_parameter(std::max(0.0, s.l - s.x) / s.d);
     Edges e;
-    e.side = s.d * ((1 + std::log(2 * pi * s.w / s.d)) / pi + thickness_term(ratio));
-    const double travel = std::max(0.0, s.l - s.x) + s.d / (2 * pi * std::exp(1.0));
-    const double thick = thickness_term(ratio) * (1 - apart(s)) + 2 * thickness_term(ratio / 2) * apart(s);
-    e.end = s.d * (2 / pi * (1 + std::log(2 * pi * std::sqrt(s.l * travel) / s.d)) + thick);
+    e.side = s.d * ((1 + std::log(2 * pi * s.w / s.d)) / pi + thick);
+    e.end = s.d * ((2 + 2 * p - std::exp(-2 * p) + std::log(2 * pi * s.l / s.d)) / pi + thick);
     return e;
 }
 
@@ -74,60 +87,93 @@ Edges inner_edges(const Sizes& s) {
     return e;
 }
 
-} // namespace
+// What the outer faces of the outermost plates add to the open side of a stack. With an odd number both have
+// the same polarity: with the plates over each other nothing lies opposite to them.
+double outer_share(const PlateStack& stack, const Sizes& s) {
+    return stack.plates % 2 == 0 ? 1.0 : 0.35 + 0.65 * apart(s);
+}
 
-MadeCapacitance plates_capacitance(const PlateStack& stack, units::Length overlap) {
-    const Sizes s{stack.width.value(), stack.length.value(), stack.spacing.value(), stack.thickness.value(),
-                  overlap.value()};
+// (K17): potential of a tube by its own charge, mean along it, times 2 pi eps0 l.
+double own_potential(double length_over_radius) {
+    const double u = length_over_radius;
+    return std::asinh(u) - std::sqrt(1 + 1 / (u * u)) + 1 / u;
+}
+
+// (K17): between the parts of two collinear tubes that do not overlap, of one radius.
+double outside_F(double bare_m, double whole_m, double radius_m) {
+    if (!(bare_m > 0)) {
+        return 0;
+    }
+    const double both = bare_m + whole_m;
+    const double mutual = both * std::log(both) - bare_m * std::log(bare_m) - whole_m * std::log(whole_m);
+    const double own =
+        own_potential(bare_m / radius_m) / bare_m + own_potential(whole_m / radius_m) / whole_m;
+    const double per_charge = (own - mutual / (bare_m * whole_m)) / (2 * pi * vacuum_F_m);
+    return bare_m / (bare_m + radius_m) / per_charge;
+}
+
+MadeCapacitance with_edges(double inside_F, double between_F, double outside_F, double permittivity,
+                           bool established) {
+    const double doubt = established ? 0.35 : 0.7;
+    MadeCapacitance made;
+    made.established = established;
+    made.ideal = units::farads(inside_F);
+    made.value = units::farads(inside_F + between_F * (1 + permittivity) / 2 + outside_F);
+    made.range = {units::farads(inside_F + (between_F + outside_F) * (1 - doubt)),
+                  units::farads(inside_F + (between_F * permittivity + outside_F) * (1 + doubt))};
+    return made;
+}
+
+void check(const Sizes& s, const PlateStack& stack) {
     need(positive(s.w), "capacitor.made.width", s.w, "a width above 0");
     need(positive(s.d), "capacitor.made.spacing", s.d, "a spacing above 0");
     need(s.t >= 0 && std::isfinite(s.t), "capacitor.made.thickness", s.t, "a thickness from 0");
     need(positive(s.l), "capacitor.made.most_overlap", s.l, "a length above 0");
     need(s.x >= 0 && s.x <= s.l, "capacitor.made.least_overlap", s.x, "from 0 to the most overlap");
     need(stack.plates >= 2, "capacitor.made.plates", stack.plates, "two plates or more");
-    need(stack.relative_permittivity >= 1, "capacitor.made.relative_permittivity",
-         stack.relative_permittivity, "a number from 1");
+    need(stack.relative_permittivity >= 1 && std::isfinite(stack.relative_permittivity),
+         "capacitor.made.relative_permittivity", stack.relative_permittivity, "a number from 1");
+}
+
+void check(const TubePairs& tubes, double a, double b, double x) {
+    const double length = tubes.length.value();
+    need(positive(a), "capacitor.made.inner_diameter", 2 * a, "a diameter above 0");
+    need(b > a && std::isfinite(b), "capacitor.made.outer_diameter", 2 * b, "more than the inner diameter");
+    need(positive(length), "capacitor.made.most_overlap", length, "a length above 0");
+    need(x >= 0 && x <= length, "capacitor.made.least_overlap", x, "from 0 to the most overlap");
+    need(tubes.pairs >= 1, "capacitor.made.pairs", tubes.pairs, "one pair or more");
+    need(tubes.relative_permittivity >= 1 && std::isfinite(tubes.relative_permittivity),
+         "capacitor.made.relative_permittivity", tubes.relative_permittivity, "a number from 1");
+}
+
+} // namespace
+
+MadeCapacitance plates_capacitance(const PlateStack& stack, units::Length overlap) {
+    const Sizes s{stack.width.value(), stack.length.value(), stack.spacing.value(), stack.thickness.value(),
+                  overlap.value()};
+    check(s, stack);
     const double gaps = stack.plates - 1;
-    const double inside = vacuum_F_m * stack.relative_permittivity * s.w * s.x / s.d * gaps;
-    const Edges open = open_edges(s), inner = inner_edges(s);
-    const auto with = [&](const Edges& e) {
-        return vacuum_F_m * ((s.w + e.side) * (s.x + e.end) - s.w * s.x) / s.d;
+    const auto edges_F = [&](const Edges& e) {
+        return vacuum_F_m * (std::max(0.0, s.w + e.side) * std::max(0.0, s.x + e.end) - s.w * s.x) / s.d;
     };
-    const double fringe = with(open) + (gaps - 1) * with(inner);
-    MadeCapacitance made;
-    made.established = s.w >= 2 * s.d && s.l >= 2 * s.d && s.x >= s.d;
-    const double doubt = made.established ? 0.25 : 0.6;
-    const double low = fringe * (1 - doubt);
-    const double high = fringe * (1 + doubt) * stack.relative_permittivity;
-    made.ideal = units::farads(inside);
-    made.value = units::farads(inside + fringe * (1 + stack.relative_permittivity) / 2);
-    made.range = {units::farads(inside + low), units::farads(inside + high)};
-    return made;
+    const double inner = edges_F(inner_edges(s)), open = edges_F(open_edges(s));
+    const double edge_F = std::max(0.0, gaps * inner + outer_share(stack, s) * (open - inner));
+    const double inside = vacuum_F_m * stack.relative_permittivity * s.w * s.x / s.d * gaps;
+    const bool established = s.w >= 4 * s.d && s.l >= 4 * s.d && 3 * s.w >= s.l && s.x >= s.d;
+    return with_edges(inside, edge_F, 0, stack.relative_permittivity, established);
 }
 
 MadeCapacitance tubes_capacitance(const TubePairs& tubes, units::Length overlap) {
     const double a = tubes.inner_diameter.value() / 2, b = tubes.outer_diameter.value() / 2;
-    const double x = overlap.value();
-    need(positive(a), "capacitor.made.inner_diameter", a, "a diameter above 0");
-    need(b > a && std::isfinite(b), "capacitor.made.outer_diameter", b, "more than the inner diameter");
-    need(positive(tubes.length.value()), "capacitor.made.most_overlap", tubes.length.value(), "above 0");
-    need(x >= 0 && x <= tubes.length.value(), "capacitor.made.least_overlap", x,
-         "from 0 to the most overlap");
-    need(tubes.pairs >= 1, "capacitor.made.pairs", tubes.pairs, "one pair or more");
-    need(tubes.relative_permittivity >= 1, "capacitor.made.relative_permittivity",
-         tubes.relative_permittivity, "a number from 1");
-    const double d = b - a;
+    const double x = overlap.value(), length = tubes.length.value();
+    check(tubes, a, b, x);
+    const double d = b - a, middle = std::sqrt(a * b);
     const double per_metre = 2 * pi * vacuum_F_m / std::log(b / a) / tubes.pairs;
-    const double end = d / pi * (2 + std::log(2 * pi * a / d + 1) + std::log(2 * pi * b / d + 1));
-    MadeCapacitance made;
-    made.established = d <= b / 2 && x >= 2 * d;
-    const double doubt = made.established ? 0.25 : 0.6;
-    const double inside = per_metre * tubes.relative_permittivity * x, fringe = per_metre * end;
-    made.ideal = units::farads(inside);
-    made.value = units::farads(inside + fringe * (1 + tubes.relative_permittivity) / 2);
-    made.range = {units::farads(inside + fringe * (1 - doubt)),
-                  units::farads(inside + fringe * (1 + doubt) * tubes.relative_permittivity)};
-    return made;
+    const double edges = d / pi * std::max(0.0, 1 + std::log(2 * pi * middle / d)); // (K16), both ends
+    const double outside = outside_F(length - x, length, middle) / tubes.pairs;
+    const bool established = b <= 2 * a && x >= d && length >= 4 * b;
+    return with_edges(per_metre * tubes.relative_permittivity * x, per_metre * edges, outside,
+                      tubes.relative_permittivity, established);
 }
 
 } // namespace loopwright::capacitor

@@ -91,7 +91,7 @@ void Network::add_fixed(NetworkLoad& load, std::size_t index, const Unit& unit) 
     const double own_volts = fixed.connection == Connection::series ? unit.branch_C / own_F : 1.0;
     MemberLoad member;
     member.kind = MemberKind::added;
-    member.index = index;
+    member.index = fixed.number.value_or(index);
     member.capacitance = fixed.capacitance;
     member.voltage_peak = units::volts(own_volts);
     member.current_rms = units::amperes(own_volts * own_F * unit.omega / root_2);

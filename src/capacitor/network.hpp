@@ -36,7 +36,7 @@ enum class RatedBy { nothing, peak_voltage, gap };
 /// reactance.
 struct MemberLoad {
     MemberKind kind = MemberKind::section;
-    std::size_t index = 0; ///< of sections, or of CapacitorSpec::added
+    std::size_t index = 0; ///< of sections, or FixedCapacitor::number
     units::Capacitance capacitance{};
     units::Voltage voltage_peak{};
     units::Current current_rms{};

@@ -6,7 +6,7 @@
 #include "coupling/detail/series_feed.hpp"
 #include "coupling/detail/tuner.hpp"
 #include "coupling/mismatch.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -51,14 +51,16 @@ struct CoupledLoop::Parts {
     std::unique_ptr<const detail::FedLoop> fed;
 
     Parts(const design::Design& design, units::Resistance line)
-        : alone(design), tuner{loop::capacitor_of(design.capacitor), line.value()},
+        : alone(design), tuner{loop::FittedCapacitors(design), line.value()},
           fed(fed_loop(design, alone, line)) {}
 
     [[nodiscard]] Complex capacitor_ohm(double capacitance_F, double f) const {
-        return tuner.capacitor_ohm(capacitance_F, f);
+        return tuner.capacitor_ohm(capacitance_F, f, f);
     }
-    [[nodiscard]] Complex input(const detail::OpenTwoPort& port, double capacitance_F, double f) const {
-        return port.input(capacitor_ohm(capacitance_F, f));
+    /// At f, the loop tuned to another frequency.
+    [[nodiscard]] Complex input(const detail::OpenTwoPort& port, double capacitance_F, double f,
+                                units::Frequency tuned) const {
+        return port.input(tuner.capacitor_ohm(capacitance_F, f, tuned.value()));
     }
     [[nodiscard]] double vswr_of(Complex z) const {
         return vswr(units::Impedance::from_value(z), units::ohms(tuner.line_ohm));
@@ -99,7 +101,7 @@ Match CoupledLoop::match(units::Frequency frequency, const loop::Resonance& own)
 
 units::Impedance CoupledLoop::input(units::Frequency frequency, units::Capacitance capacitance) const {
     return units::Impedance::from_value(
-        parts_->input(parts_->fed->at(frequency), capacitance.value(), frequency.value()));
+        parts_->input(parts_->fed->at(frequency), capacitance.value(), frequency.value(), frequency));
 }
 
 std::vector<MatchPoint> CoupledLoop::curve(const Match& match, units::Frequency span, int points) const {
@@ -110,7 +112,8 @@ std::vector<MatchPoint> CoupledLoop::curve(const Match& match, units::Frequency 
     std::vector<MatchPoint> curve;
     for (int i = 0; i < points; ++i) {
         const units::Frequency f = match.frequency + span * (static_cast<double>(i) / (points - 1) - 0.5);
-        const Complex z = parts_->input(around.at(f), match.tuning_capacitance.value(), f.value());
+        const Complex z =
+            parts_->input(around.at(f), match.tuning_capacitance.value(), f.value(), match.frequency);
         curve.push_back({f, units::Impedance::from_value(z), parts_->vswr_of(z)});
     }
     return curve;
@@ -122,7 +125,8 @@ std::optional<double> CoupledLoop::Parts::edge_Hz(const detail::Around& around, 
     const double wanted = reflection_magnitude(limit) * reflection_magnitude(limit);
     const double f0 = match.frequency.value();
     const auto excess = [&](double f) {
-        return reflected_power(input(around.at(units::hertz(f)), match.tuning_capacitance.value(), f)) -
+        return reflected_power(
+                   input(around.at(units::hertz(f)), match.tuning_capacitance.value(), f, match.frequency)) -
                wanted;
     };
     double inner = f0;

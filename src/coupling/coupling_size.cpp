@@ -8,6 +8,7 @@
 #include "design/winding.hpp"
 #include "geometry/winding.hpp"
 #include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -98,8 +99,8 @@ CouplingSizes coupling_sizes(const design::Design& asked, const std::vector<unit
     }
     const loop::FullWave alone(design);
     const detail::SizeTable table(detail::diameters(design), detail::coupling_loops(design, alone),
-                                  {frequencies, own, {loop::capacitor_of(design.capacitor), line.value()}},
-                                  stop, progress);
+                                  {frequencies, own, {loop::FittedCapacitors(design), line.value()}}, stop,
+                                  progress);
     if (!table.complete()) {
         return sizes;
     }

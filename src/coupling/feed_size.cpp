@@ -4,7 +4,7 @@
 #include "coupling/coupling_size.hpp"
 #include "coupling/detail/series_feed.hpp"
 #include "coupling/detail/size_table.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 
 #include <oneapi/tbb/parallel_for.h>
 
@@ -162,8 +162,7 @@ FeedSize of_series_feeds(const Asked& asked, const std::vector<units::Frequency>
         answer.complete = true;
         return answer;
     }
-    const MatchPlaces places{
-        frequencies, own, {loop::capacitor_of(asked.design.capacitor), asked.line.value()}};
+    const MatchPlaces places{frequencies, own, {loop::FittedCapacitors(asked.design), asked.line.value()}};
     const auto look =
         answer.kind == design::CouplingKind::tap ? look_at_taps(asked, places) : look_at_turns(asked, places);
     if (!look) {

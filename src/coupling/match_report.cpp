@@ -1,7 +1,7 @@
 #include "coupling/match_report.hpp"
 
 #include "capacitor/capacitor.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 
 #include <algorithm>
 #include <array>
@@ -107,7 +107,7 @@ MatchReport match_report(const design::Design& design, units::Frequency frequenc
     report.notices.merge(coupled.notices(frequency));
     report.match = coupled.match(frequency, *report.alone.resonance);
     report.in_capacitor_range =
-        loop::capacitor_of(design.capacitor).can_supply(report.match->tuning_capacitance);
+        loop::capacitor_at(design, frequency).can_supply(report.match->tuning_capacitance);
     report.efficiency = report.alone.resonance->efficiency * (1 - report.match->own_loss_share);
     units::Decibel matched{0};
     if (design.feed_line) {

@@ -5,6 +5,7 @@
 #include "loop/detail/asked_point.hpp"
 #include "loop/detail/closed_form_notices.hpp"
 #include "loop/detail/closed_form_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "loop/resonator.hpp"
 #include "units/constants.hpp"
 
@@ -12,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <vector>
 
 namespace loopwright::loop {
 namespace {
@@ -52,22 +54,22 @@ private:
 
     geometry::Winding winding_;
     conductor::Conductor conductor_;
-    capacitor::Capacitor capacitor_;
+    FittedCapacitors capacitors_;
     double radius_m_;
     detail::ExternalInductance inductance_;
     detail::Directions directions_;
     detail::PreparedLoop loop_;
     conductor::ProximityLoss proximity_;
     detail::LoopLosses losses_;
-    detail::LoopCircuit circuit_;
+    std::vector<detail::LoopCircuit> circuits_; ///< with each of capacitors_
     double own_capacitance_error_;
     units::Interval<double> thin_skin_range_;
-    detail::ClosedFormNotices notices_;
+    std::vector<detail::ClosedFormNotices> notices_; ///< likewise
 };
 
 ClosedForm::ClosedForm(const design::Design& design)
     : winding_(design::as_winding(design.loop)), conductor_(conductor_of(design.conductor)),
-      capacitor_(capacitor_of(design.capacitor)), radius_m_(conductor_.equivalent_radius().value()),
+      capacitors_(design), radius_m_(conductor_.equivalent_radius().value()),
       inductance_(detail::external_inductance(winding_, radius_m_)),
       directions_(detail::gain_directions(geometry::frame_of(winding_, placement_of(design.site)))),
       loop_(detail::prepare_loop(geometry::wire_path(winding_), radius_m_, inductance_.henries,
@@ -75,37 +77,41 @@ ClosedForm::ClosedForm(const design::Design& design)
       proximity_(winding_.turns, winding_.turns > 1 ? winding_.spacing.value() / (2 * radius_m_) : 2.0),
       losses_{&conductor_, &proximity_, detail::share_of_turns(winding_, loop_.series.length_m),
               joints_of(design.joints).value()},
-      circuit_(loop_.series, losses_, capacitor_),
       own_capacitance_error_(detail::own_capacitance_error(winding_, radius_m_)),
       thin_skin_range_(conductor_.resistance_factor_range(units::megahertz(100))) {
     if (winding_.turns > 1) {
         loop_.series.inductance_H += inductance_.redistribution_H;
         loop_.series.reactance[0].c[0] += inductance_.redistribution_H * speed_of_light_m_s;
     }
-    notices_ = detail::closed_form_notices(
-        design,
-        design_notices(design, conductor_, capacitor_, losses_.factor(10e6), inductance_.curvature_factor));
+    for (std::size_t i = 0; i < capacitors_.size(); ++i) {
+        circuits_.emplace_back(loop_.series, losses_, capacitors_[i]);
+        notices_.push_back(detail::closed_form_notices(
+            design, design_notices(design, conductor_, capacitors_[i], losses_.factor(10e6),
+                                   inductance_.curvature_factor)));
+    }
 }
 
 OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, double vswr_limit) const {
     OperatingPoint point = detail::asked(frequency, power, vswr_limit, loop_.series.length_m);
+    const std::size_t fitted = capacitors_.index_at(frequency);
+    const detail::ClosedFormNotices& notices = notices_[fitted];
     if (point.perimeter_in_wavelengths > closed_form_range_wavelengths) {
-        point.notices = notices_.beyond_range;
+        point.notices = notices.beyond_range;
         return point;
     }
     const base::Notices conductor = conductor_.notices(frequency);
     if (!conductor.empty()) { // too thin for its formula at this frequency
-        point.notices = notices_.common;
+        point.notices = notices.common;
         point.notices.merge(conductor);
         return point;
     }
-    const std::optional<detail::TunedLoop> tuned = circuit_.tune(frequency.value());
+    const std::optional<detail::TunedLoop> tuned = circuits_[fitted].tune(frequency.value());
     if (!tuned) {
-        point.notices = notices_.self_resonant;
+        point.notices = notices.self_resonant;
         return point;
     }
     point.notices =
-        notices_.established(closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns));
+        notices.established(closed_form_relative_error(point.perimeter_in_wavelengths, winding_.turns));
     point.resonance = resonance(point, *tuned);
     return point;
 }
@@ -134,8 +140,9 @@ double ClosedForm::edge_Hz(const Resonance& result, double resonance_Hz, double 
     double edge = edge_Hz;
     double last = resonance_Hz;
     double last_excess = -wanted;
+    const detail::LoopCircuit& circuit = circuits_[capacitors_.index_at(units::hertz(resonance_Hz))];
     for (int step = 0; step < 20; ++step) {
-        const std::complex<double> z = circuit_.impedance(edge, result.tuning_capacitance.value());
+        const std::complex<double> z = circuit.impedance(edge, result.tuning_capacitance.value());
         const double excess = std::abs((z - matched) / (z + matched)) - wanted;
         if (std::abs(excess) < 1e-12 || excess == last_excess) {
             return edge;
@@ -209,7 +216,7 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     result.inductance =
         units::henries(loop_.series.inductance_H + internal_ohm_m * loop_.series.length_m / omega);
     result.tuning_capacitance = units::farads(1 / (omega * tuned.capacitor_reactance_ohm));
-    result.in_capacitor_range = capacitor_.can_supply(result.tuning_capacitance);
+    result.in_capacitor_range = capacitors_.at(point.frequency).can_supply(result.tuning_capacitance);
     result.resistance = {units::ohms(tuned.radiation_ohm), std::nullopt, units::ohms(tuned.conductor_ohm),
                          units::ohms(tuned.joints_ohm), units::ohms(tuned.capacitor_ohm)};
     const double total = tuned.total_ohm();

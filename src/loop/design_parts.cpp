@@ -2,8 +2,10 @@
 
 #include "conductor/joints.hpp"
 #include "conductor/metals.hpp"
+#include "design/on_band.hpp"
 #include "design/winding.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace loopwright::loop {
@@ -97,6 +99,7 @@ capacitor::CapacitorSpec spec_of(const design::Capacitor& capacitor) {
     }
     for (const design::AddedCapacitor& each : capacitor.added) {
         spec.added.push_back(fixed_of(each));
+        spec.added.back().number = spec.added.size() - 1;
     }
     return spec;
 }
@@ -113,13 +116,7 @@ capacitor::PlateEdges edges_of(design::PlateEdges edges) {
     return capacitor::PlateEdges::sharp;
 }
 
-} // namespace
-
-capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
-    return capacitor::Capacitor(spec_of(capacitor));
-}
-
-capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site) {
+capacitor::NetworkSpec network_spec(const design::Capacitor& capacitor, const design::Site& site) {
     capacitor::NetworkSpec spec;
     spec.capacitor = spec_of(capacitor);
     spec.sections = capacitor.arrangement == design::SectionArrangement::single ? 1 : 2;
@@ -135,6 +132,28 @@ capacitor::Network network_of(const design::Capacitor& capacitor, const design::
     }
     spec.altitude = site.altitude.value;
     spec.air_temperature = site.air_temperature.value;
+    return spec;
+}
+
+} // namespace
+
+capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor) {
+    return capacitor::Capacitor(spec_of(capacitor));
+}
+
+capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site) {
+    return capacitor::Network(network_spec(capacitor, site));
+}
+
+capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site,
+                              std::string_view band) {
+    capacitor::NetworkSpec spec = network_spec(capacitor, site);
+    auto& added = spec.capacitor.added;
+    added.erase(std::remove_if(added.begin(), added.end(),
+                               [&](const capacitor::FixedCapacitor& each) {
+                                   return !design::is_there(capacitor.added[each.number.value()], band);
+                               }),
+                added.end());
     return capacitor::Network(std::move(spec));
 }
 

@@ -7,6 +7,8 @@
 #include "design/winding.hpp"
 #include "geometry/winding.hpp"
 
+#include <string_view>
+
 namespace loopwright::loop {
 
 [[nodiscard]] inline geometry::Winding winding_of(const design::LoopShape& shape) {
@@ -18,10 +20,14 @@ namespace loopwright::loop {
 [[nodiscard]] geometry::WirePath wire_path_of(const design::Design& design);
 /// Throws base::InputError for an unknown metal or sizes no conductor has.
 [[nodiscard]] conductor::Conductor conductor_of(const design::Conductor& conductor);
-/// Throws base::InputError for values no capacitor has.
+/// All fixed capacitors in; fitted_capacitor.hpp has the capacitor as it stands at a frequency. Throws
+/// base::InputError for values no capacitor has.
 [[nodiscard]] capacitor::Capacitor capacitor_of(const design::Capacitor& capacitor);
 /// With the ratings of its members and the air of the site. Throws as capacitor_of().
 [[nodiscard]] capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site);
+/// With only the fixed capacitors that are there on a band, counted as the design lists them.
+[[nodiscard]] capacitor::Network network_of(const design::Capacitor& capacitor, const design::Site& site,
+                                            std::string_view band);
 /// Of the whole, stray and added capacitors included.
 [[nodiscard]] inline units::Interval<units::Capacitance> capacitor_range(const design::Capacitor& capacitor) {
     return capacitor_of(capacitor).range();

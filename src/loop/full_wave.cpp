@@ -11,6 +11,7 @@
 #include "loop/detail/tuned_loop.hpp"
 #include "loop/detail/underground.hpp"
 #include "loop/far_pattern.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "loop/resonator.hpp"
 #include "units/constants.hpp"
 #include "wire/port_matrix.hpp"
@@ -20,6 +21,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <vector>
 
 namespace loopwright::loop {
 
@@ -62,7 +64,7 @@ struct FullWave::Prepared {
     double refinement;
     geometry::Winding winding;
     conductor::Conductor conductor;
-    capacitor::Capacitor capacitor;
+    FittedCapacitors capacitors;
     double radius_m, length_m, joints_ohm_per_m;
     conductor::ProximityLoss proximity;
     detail::LoopLosses losses;
@@ -71,12 +73,12 @@ struct FullWave::Prepared {
     std::shared_ptr<const wire::Solver> solver;
     std::shared_ptr<const wire::GroundMatrices> ground;
     double inductance_H = 0;
-    base::Notices established, beyond, self_resonant;
+    std::vector<detail::PointNotices> notices; ///< with each of the capacitors
 
     explicit Prepared(const design::Design& design, Workload work, double mesh_refinement)
         : made_from(design), workload(work), refinement(mesh_refinement),
           winding(design::as_winding(design.loop)), conductor(conductor_of(design.conductor)),
-          capacitor(capacitor_of(design.capacitor)), radius_m(conductor.equivalent_radius().value()),
+          capacitors(design), radius_m(conductor.equivalent_radius().value()),
           length_m(geometry::wire_path(winding).length_m()),
           joints_ohm_per_m(joints_of(design.joints).value() / length_m),
           proximity(winding.turns, winding.turns > 1 ? winding.spacing.value() / (2 * radius_m) : 2.0),
@@ -91,18 +93,11 @@ struct FullWave::Prepared {
         // charge.
         constexpr double low_Hz = 1e4;
         inductance_H = solver->free_space(units::hertz(low_Hz)).im.front() / (2 * pi * low_Hz);
-        established = detail::full_wave_notices(
-            design, design_notices(design, conductor, capacitor, losses.factor(10e6),
-                                   detail::external_inductance(winding, radius_m).curvature_factor));
-        beyond = established;
-        beyond.add({"perimeter_beyond_range", base::Severity::not_established,
-                    "The conductor is longer than a wavelength here: this is no loop tuned by one capacitor.",
-                    1});
-        self_resonant = established;
-        self_resonant.add(
-            {"self_resonant", base::Severity::not_established,
-             "The loop with its own capacitance is resonant below this frequency: no capacitor tunes it.",
-             1});
+        const double curvature = detail::external_inductance(winding, radius_m).curvature_factor;
+        for (std::size_t i = 0; i < capacitors.size(); ++i) {
+            notices.emplace_back(detail::full_wave_notices(
+                design, design_notices(design, conductor, capacitors[i], losses.factor(10e6), curvature)));
+        }
     }
 
     [[nodiscard]] Complex conductor_ohm_per_m(double frequency_Hz) const {
@@ -127,7 +122,10 @@ struct FullWave::Prepared {
         return field;
     }
 
-    [[nodiscard]] Complex capacitor_admittance(double capacitance_F, double frequency_Hz) const {
+    /// fitted: the frequency whose fixed capacitors are in.
+    [[nodiscard]] Complex capacitor_admittance(double capacitance_F, double frequency_Hz,
+                                               units::Frequency fitted) const {
+        const capacitor::Capacitor& capacitor = capacitors.at(fitted);
         const double reactance = 1 / (2 * pi * frequency_Hz * capacitance_F);
         const double loss =
             capacitor.series_loss(units::farads(capacitance_F), units::hertz(frequency_Hz)).total.value();
@@ -144,9 +142,10 @@ struct FullWave::Prepared {
     }
 
     /// Impedance opposite the capacitor at another frequency, the capacitor left as it is.
-    [[nodiscard]] Complex impedance(double frequency_Hz, double capacitance_F) const {
+    [[nodiscard]] Complex impedance(double frequency_Hz, double capacitance_F,
+                                    units::Frequency fitted) const {
         const wire::TwoPort port = wire::two_port(solve(units::hertz(frequency_Hz)).admittance());
-        return port.input_impedance(capacitor_admittance(capacitance_F, frequency_Hz));
+        return port.input_impedance(capacitor_admittance(capacitance_F, frequency_Hz, fitted));
     }
 
     [[nodiscard]] double reactance_slope_ohm_s(const SolvedLoop& loop, Complex capacitor_current) const;
@@ -209,7 +208,9 @@ std::optional<SolvedLoop> FullWave::solved(units::Frequency frequency) const {
     }
     wire::Solution solution = p.solve(frequency);
     const wire::TwoPort port = wire::two_port(solution.admittance());
-    const auto load = [&](double capacitance_F) { return p.capacitor_admittance(capacitance_F, f); };
+    const auto load = [&](double capacitance_F) {
+        return p.capacitor_admittance(capacitance_F, f, frequency);
+    };
     const std::optional<double> capacitance = wire::resonating_capacitance_F(port, 2 * pi * f, load);
     if (!capacitance || !(*capacitance > 0)) {
         return std::nullopt;
@@ -251,7 +252,7 @@ double FullWave::Prepared::edge_Hz(const Resonance& result, double frequency_Hz,
     double last = frequency_Hz;
     double last_excess = -wanted;
     for (int step = 0; step < 8; ++step) {
-        const Complex z = impedance(edge, result.tuning_capacitance.value());
+        const Complex z = impedance(edge, result.tuning_capacitance.value(), units::hertz(frequency_Hz));
         const double now = std::abs((z - matched) / (z + matched)) - wanted;
         if (std::abs(now) < 1e-6 || now == last_excess) {
             break;
@@ -305,25 +306,26 @@ OperatingPoint FullWave::at(units::Frequency frequency, units::Power power, doub
     const Prepared& p = *prepared_;
     OperatingPoint point = detail::asked(frequency, power, vswr_limit, p.length_m);
     point.model = Model::full_wave;
+    const detail::PointNotices& notices = p.notices[p.capacitors.index_at(frequency)];
     if (const base::Notices thin = p.conductor.notices(frequency); !thin.empty()) {
-        point.notices = p.established; // its formula does not reach down to this frequency
+        point.notices = notices.established; // its formula does not reach down to this frequency
         point.notices.merge(thin);
         return point;
     }
     const std::optional<SolvedLoop> loop = solved(frequency);
     if (!loop) {
-        point.notices =
-            point.perimeter_in_wavelengths > full_wave_range_wavelengths ? p.beyond : p.self_resonant;
+        point.notices = point.perimeter_in_wavelengths > full_wave_range_wavelengths ? notices.beyond
+                                                                                     : notices.self_resonant;
         return point;
     }
-    point.notices = p.established;
+    point.notices = notices.established;
     Resonance result;
     const double omega = 2 * pi * frequency.value();
     const double reactance = 1 / (omega * loop->tuning_capacitance.value());
     const wire::PowerParts powers = loop->solution.powers(loop->currents); // for 1 A: ohms
     const Complex capacitor_current =
         loop->solution.current_at(loop->currents, loop->solution.mesh().model().ports.at(1));
-    const auto loss = p.capacitor.series_loss(loop->tuning_capacitance, frequency);
+    const auto loss = p.capacitors.at(frequency).series_loss(loop->tuning_capacitance, frequency);
     const double square = std::norm(capacitor_current);
     const FarPattern pattern(*loop);
     const double sky = p.ground ? pattern.sky_power_W() : powers.field_W;
@@ -342,7 +344,7 @@ OperatingPoint FullWave::at(units::Frequency frequency, units::Power power, doub
         p.conductor.internal_impedance_ohm_per_m(frequency.value()).imag() * p.length_m / omega;
     result.inductance = units::henries(p.inductance_H + internal_H);
     result.tuning_capacitance = loop->tuning_capacitance;
-    result.in_capacitor_range = p.capacitor.can_supply(result.tuning_capacitance);
+    result.in_capacitor_range = p.capacitors.at(frequency).can_supply(result.tuning_capacitance);
     result.efficiency = sky / total;
     result.efficiency_from_bandwidth = powers.field_W / total;
     result.q_unloaded = omega * std::abs(p.reactance_slope_ohm_s(*loop, capacitor_current)) / (2 * total);

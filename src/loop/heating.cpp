@@ -2,7 +2,7 @@
 
 #include "base/error.hpp"
 #include "capacitor/breakdown.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
@@ -93,7 +93,8 @@ Heating widened(const Heating& nominal, const Heating& cool, const Heating& hot)
 Heating capacitor_heating(const design::Design& design, const OperatingPoint& point, double share,
                           const StillAir& air) {
     const Resonance& r = *point.resonance;
-    const auto loss = capacitor_of(design.capacitor).series_loss(r.tuning_capacitance, point.frequency);
+    const auto loss =
+        capacitor_at(design, point.frequency).series_loss(r.tuning_capacitance, point.frequency);
     const double square = r.capacitor_current_rms.value() * r.capacitor_current_rms.value() * share;
     const auto at = [&](units::Resistance ohm, double diameter_mm, double length_mm) {
         return heating(units::watts(square * ohm.value()),

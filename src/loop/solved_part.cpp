@@ -1,5 +1,7 @@
 #include "loop/solved_part.hpp"
 
+#include <algorithm>
+
 namespace loopwright::loop {
 
 design::Design solved_part(const design::Design& design) {
@@ -22,6 +24,10 @@ design::Design solved_part(const design::Design& design) {
     part.site.altitude = plain.site.altitude;
     part.site.air_temperature = plain.site.air_temperature;
     part.station = plain.station;
+    if (std::any_of(part.capacitor.added.begin(), part.capacitor.added.end(),
+                    [](const design::AddedCapacitor& each) { return !each.bands.empty(); })) {
+        part.station.region = design.station.region; // what is plugged in follows its bands
+    }
     return part;
 }
 

@@ -1,6 +1,7 @@
 #include "report/design_words.hpp"
 
 #include "band/emission.hpp"
+#include "base/nearest.hpp"
 #include "design/names.hpp"
 #include "survey/verdict.hpp"
 
@@ -117,7 +118,8 @@ std::string added_words(const std::vector<design::AddedCapacitor>& added) {
         text += (text.empty() ? " Added: " : "; ") + said(each.capacitance) + " " +
                 (each.connection == design::AddedConnection::series ? "in series" : "in parallel") +
                 (each.peak_voltage ? ", rated " + said(*each.peak_voltage) + " peak" : "") +
-                (each.current ? ", rated " + said(*each.current) + " rms" : "");
+                (each.current ? ", rated " + said(*each.current) + " rms" : "") +
+                (each.bands.empty() ? "" : ", on " + base::listed(each.bands) + " only");
     }
     return text.empty() ? text : text + ".";
 }

@@ -1,6 +1,7 @@
 #include "survey/verdict.hpp"
 
 #include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -50,7 +51,9 @@ Reason not_established(const loop::OperatingPoint& point) {
 }
 
 /// What the capacitor with its stray can supply, against what is needed.
-std::optional<Reason> reach(const loop::Resonance& r, const design::Capacitor& capacitor) {
+std::optional<Reason> reach(const loop::OperatingPoint& point, const design::Design& design) {
+    const loop::Resonance& r = *point.resonance;
+    const design::Capacitor capacitor = loop::fitted(design, point.frequency);
     const auto [start, end] = loop::capacitor_range(capacitor);
     const std::string with = !capacitor.added.empty()            ? " with what is added to it"
                              : capacitor.stray.value.value() > 0 ? " with its stray"
@@ -170,14 +173,14 @@ std::string given_text(double si_value, units::Dimension dimension) {
 }
 
 std::optional<VoltageLimit> voltage_limit(const loop::OperatingPoint& point, const design::Design& design) {
-    const design::Capacitor& capacitor = design.capacitor;
+    const design::Capacitor capacitor = loop::fitted(design, point.frequency);
     const design::CapacitorRating& rating = capacitor.rating;
     if (!rating.gap && !rating.current && capacitor.added.empty()) {
         return rating.peak_voltage ? std::optional(VoltageLimit{rating.peak_voltage->value, true})
                                    : std::nullopt;
     }
     const loop::Resonance& r = *point.resonance;
-    const auto load = loop::network_of(capacitor, design.site)
+    const auto load = loop::network_at(design, point.frequency)
                           .load(r.capacitor_voltage_peak, r.tuning_capacitance, point.frequency);
     const auto allowed = load ? load->allowed_peak() : std::nullopt;
     return allowed ? std::optional(VoltageLimit{*allowed, false, load->unrated_members}) : std::nullopt;
@@ -188,7 +191,7 @@ std::vector<Reason> reasons(const loop::OperatingPoint& point, const design::Des
     if (!point.resonance) {
         return {not_established(point)};
     }
-    std::optional<Reason> reached = reach(*point.resonance, design.capacitor);
+    std::optional<Reason> reached = reach(point, design);
     if (reached && reached->verdict == BandVerdict::out_of_reach) {
         return {*reached};
     }

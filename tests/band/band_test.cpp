@@ -172,4 +172,23 @@ TEST(Emissions, HoldTogetherAndAreDocumented) {
     }
 }
 
+// Edges of region 1 by the Radio Regulations: 3500 to 3800 kHz, 7000 to 7200, 10100 to 10150.
+TEST(Bands, NearestIsTheOneThatHoldsItOrTheNearestByRatio) {
+    const auto nearest = [](int region, double kHz) {
+        return bands_of(region)[nearest_band(region, units::kilohertz(kHz))].name;
+    };
+    for (const int region : {1, 2, 3}) {
+        for (const Band& band : bands_of(region)) {
+            EXPECT_EQ(bands_of(region)[nearest_band(region, band.low)].name, band.name);
+            EXPECT_EQ(bands_of(region)[nearest_band(region, band.high)].name, band.name);
+        }
+    }
+    EXPECT_EQ(nearest(1, 100), "160m");
+    EXPECT_EQ(nearest(1, 500e3), "6m");
+    EXPECT_EQ(nearest(1, 8520), "40m"); // sqrt(7200 * 10100) = 8527.6
+    EXPECT_EQ(nearest(1, 8535), "30m");
+    EXPECT_EQ(nearest(2, 8535), "40m"); // sqrt(7300 * 10100) = 8586.6
+    EXPECT_THROW((void)nearest_band(4, units::megahertz(7)), base::InputError);
+}
+
 } // namespace loopwright::band

@@ -108,7 +108,7 @@ TEST(MatchCurve, InterpolatedPortsGiveTheSolvedVswr) {
 TEST(CoupledMesh, VswrConverges) {
     const design::Design d = copper_loop();
     const loop::FullWave alone(d);
-    const detail::Tuner tuner{loop::capacitor_of(d.capacitor), 50};
+    const detail::Tuner tuner{loop::FittedCapacitors(d), 50};
     for (const double megahertz : {7.1, 28.1}) {
         const units::Frequency f = units::megahertz(megahertz);
         const auto own = alone.at(f, units::watts(1), 2.0).resonance;
@@ -117,7 +117,7 @@ TEST(CoupledMesh, VswrConverges) {
             const detail::CouplingWire fed(d, *d.coupling, alone, refinement);
             const auto port = fed.at(f);
             const double best_F = tuner.best_F(port, f.value(), *own);
-            const std::complex<double> z = port.input(tuner.capacitor_ohm(best_F, f.value()));
+            const std::complex<double> z = port.input(tuner.capacitor_ohm(best_F, f.value(), f.value()));
             ratios.push_back(vswr(units::Impedance::from_value(z), units::ohms(50)));
         }
         RecordProperty("vswr_at_" + std::to_string(static_cast<int>(megahertz)),

@@ -102,6 +102,33 @@ TEST(Keying, PeopleTooNearAreRefusedAndTheFixMendsIt) {
     EXPECT_EQ(keying(nominal(weaker)).bands.front().verdict, KeyingVerdict::within);
 }
 
+// A capacitor plugged in on 80 m alone: that band is out of reach without it, and its volts and amperes are
+// told there and nowhere else. By the circuit: all volts across it, I = omega C V/sqrt(2).
+TEST(Keying, PluggedCapacitorIsLoadedOnItsBandsOnly) {
+    design::Design d = a_loop();
+    d.station.bands = {"80m", "40m"};
+    EXPECT_EQ(keying(nominal(d)).bands.front().verdict, KeyingVerdict::out_of_reach);
+    d.capacitor.added.resize(1);
+    d.capacitor.added[0].capacitance = units::picofarads(500);
+    d.capacitor.added[0].peak_voltage = units::volts(6000);
+    d.capacitor.added[0].q = 2000.0;
+    d.capacitor.added[0].bands = {"80m"};
+    const Keying report = keying(nominal(d));
+    ASSERT_EQ(report.bands.size(), 2U);
+    const KeyingBand &low = report.bands[0], &high = report.bands[1];
+    EXPECT_NE(low.verdict, KeyingVerdict::out_of_reach);
+    ASSERT_TRUE(low.load && high.load);
+    ASSERT_EQ(low.load->members.size(), 2U);
+    EXPECT_EQ(high.load->members.size(), 1U);
+    const capacitor::MemberLoad& plug = low.load->members[1];
+    EXPECT_EQ(plug.kind, capacitor::MemberKind::added);
+    EXPECT_EQ(plug.voltage_peak, low.voltage_peak.high);
+    const double omega = 2 * 3.141592653589793 * low.point.frequency.value();
+    EXPECT_NEAR(plug.current_rms.value() / (omega * 500e-12 * plug.voltage_peak.value() / std::sqrt(2.0)), 1,
+                1e-12);
+    EXPECT_GT(plug.current_rms.value(), 0.1);
+}
+
 TEST(Keying, CapacitorRatingIsHeldAgainstThePeak) {
     design::Design d = a_loop();
     const KeyingBand band = keying(nominal(d)).bands.front();

@@ -1,6 +1,6 @@
 #include "models/band_board_model.hpp"
 
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "models/chart_content.hpp"
 #include "models/headline.hpp"
 #include "models/verdict_words.hpp"
@@ -164,7 +164,6 @@ QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
         return {};
     }
     const Resonance& r = *row.point.resonance;
-    const design::Capacitor& capacitor = survey_->request.design.capacitor;
     switch (column) {
     case efficiency:
         return QVariant::fromValue(Bar{Bar::Kind::share, r.efficiency});
@@ -175,7 +174,7 @@ QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
                     : QVariant();
     }
     case capacitance: {
-        const auto [low, high] = loop::capacitor_range(capacitor);
+        const auto [low, high] = loop::capacitor_range_at(survey_->request.design, row.point.frequency);
         const double place = std::log(r.tuning_capacitance / low) / std::log(high.value() / low.value());
         return std::isfinite(place) ? QVariant::fromValue(Bar{Bar::Kind::within_range, place}) : QVariant();
     }

@@ -1,7 +1,7 @@
 #include "models/headline.hpp"
 
 #include "band/emission.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "survey/verdict.hpp"
@@ -131,7 +131,7 @@ Headline voltage(const Resonance& r, const OperatingPoint& point, const design::
     return line;
 }
 
-Headline tuning(const Resonance& r, const design::Design& design) {
+Headline tuning(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
     Headline line{QStringLiteral("tuning_capacitance_F"),
                   Headlines::tr("Tuning capacitance"),
                   shown(r.tuning_capacitance),
@@ -139,10 +139,10 @@ Headline tuning(const Resonance& r, const design::Design& design) {
                   r.in_capacitor_range ? Standing::good : Standing::bad,
                   true,
                   {}};
-    const auto reached = loop::capacitor_range(design.capacitor);
+    const auto reached = loop::capacitor_range_at(design, point.frequency);
     const QString low = short_text(units::Typed<units::Capacitance>(reached.low));
     const QString high = short_text(units::Typed<units::Capacitance>(reached.high));
-    const QString which = !design.capacitor.added.empty()
+    const QString which = !loop::fitted(design, point.frequency).added.empty()
                               ? Headlines::tr("capacitor with what is added: %1 to %2").arg(low, high)
                           : design.capacitor.stray.value.value() > 0.0
                               ? Headlines::tr("capacitor with stray: %1 to %2").arg(low, high)
@@ -261,8 +261,14 @@ std::vector<Headline> headlines(const OperatingPoint& point, const design::Desig
         lines = nothing(point);
     } else {
         const Resonance& r = *point.resonance;
-        lines = {efficiency(r),     gain(r, point, design),      low_gain(r), voltage(r, point, design),
-                 tuning(r, design), bandwidth(r, point, design), quality(r),  current(r, point)};
+        lines = {efficiency(r),
+                 gain(r, point, design),
+                 low_gain(r),
+                 voltage(r, point, design),
+                 tuning(r, point, design),
+                 bandwidth(r, point, design),
+                 quality(r),
+                 current(r, point)};
     }
     for (Headline& line : lines) {
         line.model = model_name(point.model);

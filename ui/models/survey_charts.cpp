@@ -1,6 +1,7 @@
 #include "models/survey_charts.hpp"
 
 #include "band/emission.hpp"
+#include "design/on_band.hpp"
 #include "loop/design_parts.hpp"
 #include "models/headline.hpp"
 #include "models/model_words.hpp"
@@ -96,7 +97,9 @@ ChartContent efficiency(const Curves& curves) {
     return content;
 }
 
-ChartContent capacitance(const Curves& curves, const design::Capacitor& capacitor) {
+// The range drawn is the one without what is plugged in on some bands only.
+ChartContent capacitance(const Curves& curves, const design::Capacitor& as_listed) {
+    const design::Capacitor capacitor = design::on_band(as_listed, "");
     ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
     content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-12, {}};
     curves.add(content,

@@ -8,7 +8,8 @@
 
 namespace loopwright::coupling::detail {
 
-Complex Tuner::capacitor_ohm(double capacitance_F, double frequency_Hz) const {
+Complex Tuner::capacitor_ohm(double capacitance_F, double frequency_Hz, double tuned_Hz) const {
+    const capacitor::Capacitor& capacitor = capacitors.at(units::hertz(tuned_Hz));
     const double loss =
         capacitor.series_loss(units::farads(capacitance_F), units::hertz(frequency_Hz)).total.value();
     return {loss, -1 / (2 * units::constants::pi * frequency_Hz * capacitance_F)};

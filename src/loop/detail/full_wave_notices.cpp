@@ -35,4 +35,14 @@ base::Notices full_wave_notices(const design::Design& design, const base::Notice
     return notices;
 }
 
+PointNotices::PointNotices(const base::Notices& of_model)
+    : established(of_model), beyond(of_model), self_resonant(of_model) {
+    beyond.add({"perimeter_beyond_range", base::Severity::not_established,
+                "The conductor is longer than a wavelength here: this is no loop tuned by one capacitor.",
+                1});
+    self_resonant.add(
+        {"self_resonant", base::Severity::not_established,
+         "The loop with its own capacitance is resonant below this frequency: no capacitor tunes it.", 1});
+}
+
 } // namespace loopwright::loop::detail

@@ -1,8 +1,8 @@
 #include "loop/detail/remembering_model.hpp"
 
 #include "base/recent.hpp"
-#include "loop/design_parts.hpp"
 #include "loop/detail/asked_point.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "loop/full_wave.hpp"
 #include "loop/solved_part.hpp"
 
@@ -53,8 +53,7 @@ private:
 
 class RememberingModel final : public LoopModel {
 public:
-    RememberingModel(const design::Design& design, double mesh_refinement)
-        : capacitor_(capacitor_of(design.capacitor)) {
+    RememberingModel(const design::Design& design, double mesh_refinement) : capacitors_(design) {
         static base::Recent<Key, Points> recent(kept_designs);
         points_ = recent.get(Key{solved_part(design), mesh_refinement},
                              [&] { return std::make_shared<const Points>(design, mesh_refinement); });
@@ -67,13 +66,14 @@ public:
         static_cast<void>(asked(frequency, power, vswr_limit, 0)); // refuses the power too
         OperatingPoint point = scaled_to(points_->at(frequency, vswr_limit), power);
         if (point.resonance) {
-            point.resonance->in_capacitor_range = capacitor_.can_supply(point.resonance->tuning_capacitance);
+            point.resonance->in_capacitor_range =
+                capacitors_.at(frequency).can_supply(point.resonance->tuning_capacitance);
         }
         return point;
     }
 
 private:
-    capacitor::Capacitor capacitor_;
+    FittedCapacitors capacitors_;
     std::shared_ptr<const Points> points_;
 };
 

@@ -7,7 +7,7 @@
 #include "design/validation.hpp"
 #include "exposure/duty.hpp"
 #include "exposure/station.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "loop/full_wave.hpp"
 #include "survey/detail/remembered_surroundings.hpp"
 
@@ -262,7 +262,7 @@ void fill_capacitor(KeyingBand& band, const design::Design& design, const Shifts
     range.low = std::max(range.low + units::volts(volts.less), units::volts(0));
     range.high = range.high + units::volts(volts.more);
     band.voltage_peak = range;
-    band.load = loop::network_of(design.capacitor, design.site)
+    band.load = loop::network_at(design, band.point.frequency)
                     .load(range.high, r.tuning_capacitance, band.point.frequency);
     if (band.load) {
         band.usable_voltage = band.load->allowed_peak();

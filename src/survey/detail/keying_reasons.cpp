@@ -1,4 +1,4 @@
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "survey/detail/keying_band.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
@@ -44,7 +44,7 @@ KeyingReason of_the_model(const loop::OperatingPoint& point) {
 }
 
 KeyingReason of_reach(const KeyingBand& band, const design::Design& design) {
-    const auto range = loop::capacitor_range(design.capacitor);
+    const auto range = loop::capacitor_range_at(design, band.point.frequency);
     const units::Capacitance need = band.point.resonance->tuning_capacitance;
     const bool low = need < range.low;
     return {KeyingVerdict::out_of_reach,
