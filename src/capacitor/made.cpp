@@ -114,13 +114,14 @@ double outside_F(double bare_m, double whole_m, double radius_m) {
 
 MadeCapacitance with_edges(double inside_F, double between_F, double outside_F, double permittivity,
                            bool established) {
-    const double doubt = established ? 0.35 : 0.7;
+    const units::Interval<double> doubt =
+        established ? units::Interval<double>{0.65, 1.5} : units::Interval<double>{0.3, 2.0};
     MadeCapacitance made;
     made.established = established;
     made.ideal = units::farads(inside_F);
     made.value = units::farads(inside_F + between_F * (1 + permittivity) / 2 + outside_F);
-    made.range = {units::farads(inside_F + (between_F + outside_F) * (1 - doubt)),
-                  units::farads(inside_F + (between_F * permittivity + outside_F) * (1 + doubt))};
+    made.range = {units::farads(inside_F + (between_F + outside_F) * doubt.low),
+                  units::farads(inside_F + (between_F * permittivity + outside_F) * doubt.high)};
     return made;
 }
 

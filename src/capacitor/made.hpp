@@ -28,7 +28,7 @@ struct TubePairs {
 struct MadeCapacitance {
     units::Capacitance ideal{};                  ///< area over distance, no field at the edges
     units::Capacitance value{};                  ///< with the edges
-    units::Interval<units::Capacitance> range{}; ///< where the true value is expected
+    units::Interval<units::Capacitance> range{}; ///< 0.65 to 1.5 times what the edges add
     bool established = true; ///< false outside what the formulas hold for: the range is then wider
 };
 
@@ -40,7 +40,7 @@ struct MadeCapacitance {
 /// other. Gaps inside a stack: an edge between two planes, S. B. Cohn, IRE Trans. MTT-2 (1954) 52 and MTT-3
 /// (1955) 119 (from memory). Holds for w and most overlap from 4 d, w from a third of the most overlap, x
 /// from d; outside, `established` is false. Against two- and three-dimensional moment methods: within 6 % of
-/// the whole where x is at least half the most overlap, and within 35 % of what the edges add. Law: nearly
+/// the whole where x is at least half the most overlap, what the edges add within the interval. Law: nearly
 /// linear in x. What is not in it: frame, leads, hands. Throws base::InputError ("capacitor.made.width") for
 /// sizes that cannot be.
 [[nodiscard]] MadeCapacitance plates_capacitance(const PlateStack& stack, units::Length overlap);
@@ -49,8 +49,9 @@ struct MadeCapacitance {
 /// fields), both ends lengthened as strips as wide as the mean radius (Love, as above), and the bare part of
 /// the inner tube against the outside of the outer one by Howe's mean potential (G. W. O. Howe, The
 /// Electrician 73 (1914) 829, from memory); the pairs in series, each alone. Holds for b up to 2 a, x from
-/// b - a, most overlap from 4 b. Against a moment method of bodies of revolution: within 35 % of what the
-/// ends add. What is not in it: tubes and loop ends side by side, leads. Throws as plates_capacitance().
+/// b - a, most overlap from 4 b. Against a moment method of bodies of revolution: what the ends add
+/// within the interval. What is not in it: tubes and loop ends side by side, leads. Throws as
+/// plates_capacitance().
 [[nodiscard]] MadeCapacitance tubes_capacitance(const TubePairs& tubes, units::Length overlap);
 
 } // namespace loopwright::capacitor

@@ -1,5 +1,8 @@
 #include "loop/design_notices.hpp"
 
+#include "design/made.hpp"
+#include "units/text.hpp"
+
 namespace loopwright::loop {
 namespace {
 
@@ -39,6 +42,25 @@ void of_conductor(base::Notices& notices, const design::Conductor& design,
     }
 }
 
+// Where a bound of the range is nothing but the dimensions' word.
+void of_made_capacitor(base::Notices& notices, const design::Capacitor& c) {
+    if (!design::minimum_follows(c) && !design::maximum_follows(c)) {
+        return;
+    }
+    const auto least = design::made_capacitance(*c.made, c.made->least_overlap.value);
+    const auto most = design::made_capacitance(*c.made, c.made->most_overlap.value);
+    notices.add({"made_capacitor_computed", Severity::caution,
+                 "The capacitor's range is computed from its dimensions: it begins between " +
+                     units::shown(least.range.low) + " and " + units::shown(least.range.high) +
+                     ", and ends between " + units::shown(most.range.low) + " and " +
+                     units::shown(most.range.high) +
+                     (least.established && most.established
+                          ? ""
+                          : "; sizes like these lie outside what the formulas hold for") +
+                     ". Frame and leads are not in it. Measure it.",
+                 0});
+}
+
 } // namespace
 
 base::Notices design_notices(const design::Design& design, const conductor::Conductor& conductor,
@@ -46,6 +68,7 @@ base::Notices design_notices(const design::Design& design, const conductor::Cond
                              double curvature_factor) {
     base::Notices notices;
     notices.merge(capacitor.notices());
+    of_made_capacitor(notices, design.capacitor);
     of_conductor(notices, design.conductor, conductor);
     if (design.loop.turns > 1) {
         notices.add({"proximity_close_turns",

@@ -8,7 +8,8 @@
 namespace loopwright::loop {
 
 /// Codes: capacitor_loss_assumed, braid_factor_interval, stranded_factor_interval, strip_approximation,
-/// metal_conductivity_interval, proximity_close_turns, thick_conductor, joints_spread.
+/// metal_conductivity_interval, proximity_close_turns, thick_conductor, joints_spread,
+/// made_capacitor_computed.
 /// proximity_factor and curvature_factor: resistance over that of the straight conductor alone, 1 or more.
 [[nodiscard]] base::Notices design_notices(const design::Design& design,
                                            const conductor::Conductor& conductor,

@@ -1,6 +1,6 @@
 // Fixed capacitors that are plugged in on some bands: the models take at each frequency the network that
 // stands there.
-#include "design/on_band.hpp"
+#include "design/made.hpp"
 #include "loop/fitted_capacitor.hpp"
 #include "loop/heating.hpp"
 #include "loop/loop_model.hpp"
@@ -109,6 +109,20 @@ TEST(PluggedCapacitor, LoadsNameItByItsPlaceInTheDesign) {
     EXPECT_EQ(load->members[1].index, 1U);
     EXPECT_EQ(load->members[1].capacitance, units::picofarads(20));
     EXPECT_EQ(load->members[1].voltage_peak, units::volts(1000));
+}
+
+// A range that nothing but dimensions stand behind is said so; one that somebody typed is not.
+TEST(MadeCapacitorNotice, StandsWhereTheRangeIsComputed) {
+    design::Design d = without();
+    d.capacitor.made = design::MadeCapacitor();
+    d.capacitor.made->kind = design::MadeKind::trombone;
+    d.capacitor.made->most_overlap = units::millimetres(300);
+    design::follow_made(d.capacitor);
+    EXPECT_TRUE(at(d, Model::closed_form, 14.1).notices.has("made_capacitor_computed"));
+    const units::Capacitance least = d.capacitor.minimum.value, most = d.capacitor.maximum.value;
+    d.capacitor.minimum = {least, "as measured"};
+    d.capacitor.maximum = {most, "as measured"};
+    EXPECT_FALSE(at(d, Model::closed_form, 14.1).notices.has("made_capacitor_computed"));
 }
 
 } // namespace loopwright::loop
