@@ -63,15 +63,14 @@ std::optional<survey::Keying> keying_of(const survey::Survey& survey) {
 Outcome bands(const Invocation& asked, design::Design design) {
     const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
     Outcome outcome;
-    std::optional<survey::Keying> keying;
+    const std::optional<survey::Keying> keying = keying_of(survey);
+    const survey::Keying* beside = keying ? &*keying : nullptr;
     if (asked.has("--json")) {
-        outcome.output = report::bands_json(survey);
+        outcome.output = report::bands_json(survey, beside);
     } else if (asked.has("--csv")) {
-        outcome.output = report::to_csv(report::band_data(survey));
+        outcome.output = report::to_csv(report::band_data(survey, beside));
     } else {
         const bool whole = asked.command->action == Action::report;
-        keying = keying_of(survey);
-        const survey::Keying* beside = keying ? &*keying : nullptr;
         outcome.output =
             report::to_text(whole ? report::report_page(survey, beside) : report::bands_page(survey, beside));
     }

@@ -64,28 +64,42 @@ Sentence distance_of(const survey::Keying* keying) {
 
 } // namespace
 
+const survey::KeyingDistance* distance_on(const survey::Keying* keying, std::string_view band) noexcept {
+    if (keying != nullptr) {
+        for (const survey::KeyingBand& each : keying->bands) {
+            if (each.band == band && each.verdict != survey::KeyingVerdict::out_of_reach) {
+                return survey::widest(each);
+            }
+        }
+    }
+    return nullptr;
+}
+
+double rounded_up_m(units::Length length) {
+    return std::ceil(100 * length.value() - 1e-6) / 100;
+}
+
 std::string distance_text(units::Length length) {
-    return units::shown(units::metres(std::ceil(100 * length.value() - 1e-6) / 100));
+    return units::shown(units::metres(rounded_up_m(length)));
 }
 
 std::vector<Sentence> keying_hazards(const survey::Keying& keying) {
     std::vector<Sentence> all;
-    const survey::KeyingBand* highest = nullptr;
-    for (const survey::KeyingBand& band : keying.bands) {
-        const bool reached = band.point.resonance && band.verdict != survey::KeyingVerdict::out_of_reach;
-        if (reached && (highest == nullptr || band.voltage_peak.high > highest->voltage_peak.high)) {
-            highest = &band;
-        }
-    }
-    if (highest != nullptr) {
-        const auto& usable = highest->usable_voltage;
-        const bool over = usable && highest->voltage_peak.high > *usable;
-        all.push_back(
-            {usable ? over ? "voltage_exceeds_rating" : "voltage_below_rating" : "voltage_without_rating",
-             "Capacitor voltage: up to " + units::shown(highest->voltage_peak.high) + " peak" +
-                 (highest->band.empty() ? "" : " on " + highest->band) +
-                 (usable ? ", usable there " + units::shown(*usable) + (over ? ": do not key." : ".")
-                         : ", and no rating is given to hold it against.")});
+    if (const survey::KeyingBand* worst = survey::worst_voltage(keying)) {
+        const auto& usable = worst->usable_voltage;
+        const bool over = usable && worst->voltage_peak.high > *usable;
+        const bool unrated = worst->load && worst->load->unrated_members;
+        const char* code = !usable   ? "voltage_without_rating"
+                           : over    ? "voltage_exceeds_rating"
+                           : unrated ? "voltage_without_rating"
+                                     : "voltage_below_rating";
+        all.push_back({code, "Capacitor voltage: up to " + units::shown(worst->voltage_peak.high) + " peak" +
+                                 (worst->band.empty() ? "" : " on " + worst->band) +
+                                 (!usable ? ", and no rating is given to hold it against."
+                                          : ", usable there " + units::shown(*usable) +
+                                                (over      ? ": do not key."
+                                                 : unrated ? "; a member of the capacitor has no rating."
+                                                           : "."))});
     }
     std::string missing;
     for (const survey::KeyingBand& band : keying.bands) {

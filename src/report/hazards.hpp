@@ -5,6 +5,7 @@
 #include "survey/keying.hpp"
 #include "survey/survey.hpp"
 
+#include <string_view>
 #include <vector>
 
 namespace loopwright::report {
@@ -17,6 +18,13 @@ namespace loopwright::report {
 /// The same from the report before keying alone: all causes of doubt together, every member of the capacitor.
 [[nodiscard]] std::vector<Sentence> keying_hazards(const survey::Keying& keying);
 
+/// What people must keep on a band of that name, widest limit for the public; null where there is no report,
+/// no such band, none of its figures count (out of reach) or one is not established.
+[[nodiscard]] const survey::KeyingDistance* distance_on(const survey::Keying* keying,
+                                                        std::string_view band) noexcept;
+
+/// To the next centimetre up [m].
+[[nodiscard]] double rounded_up_m(units::Length length);
 /// A distance in centimetres, never rounded down.
 [[nodiscard]] std::string distance_text(units::Length distance);
 

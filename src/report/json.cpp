@@ -1,6 +1,7 @@
 #include "report/json.hpp"
 
 #include "report/detail/json_parts.hpp"
+#include "report/hazards.hpp"
 #include "report/words.hpp"
 
 namespace loopwright::report {
@@ -22,6 +23,13 @@ Json head(const char* schema, const survey::Survey& survey) {
     return object;
 }
 
+void put_distance(Json& object, const survey::KeyingDistance* distance) {
+    const bool known = distance != nullptr;
+    object["distance_m"] = known ? detail::number_of(distance->farthest->distance.value()) : Json(nullptr);
+    object["distance_m_high"] = known ? detail::number_of(distance->range.high.value()) : Json(nullptr);
+    object["distance_limit"] = known ? Json(distance->limit) : Json(nullptr);
+}
+
 } // namespace
 
 std::string point_json(const loop::OperatingPoint& point) {
@@ -40,7 +48,7 @@ std::string sweep_json(const survey::Survey& survey) {
     return text_of(object);
 }
 
-std::string bands_json(const survey::Survey& survey) {
+std::string bands_json(const survey::Survey& survey, const survey::Keying* keying) {
     Json object = head("loopwright-bands-1", survey);
     Json bands = Json::array();
     for (const survey::BandRow& row : survey.bands) {
@@ -55,6 +63,7 @@ std::string bands_json(const survey::Survey& survey) {
         }
         band["further"] = std::move(further);
         put_point(band, row.point);
+        put_distance(band, distance_on(keying, row.band.name));
     }
     object["bands"] = std::move(bands);
     return text_of(object);

@@ -1,6 +1,7 @@
 #pragma once
 // Results as JSON under the public names (docs/reference/cli.md).
 #include "loop/operating_point.hpp"
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
 
 #include <string>
@@ -16,7 +17,8 @@ namespace loopwright::report {
 [[nodiscard]] std::string sweep_json(const survey::Survey& survey);
 
 /// The bands of a survey: an object with `bands`, each with the keys of a point besides `band`, `verdict`,
-/// `verdict_text` and `further` [{`verdict`, `text`}].
-[[nodiscard]] std::string bands_json(const survey::Survey& survey);
+/// `verdict_text`, `further` [{`verdict`, `text`}] and `distance_m` with `..._high` and `distance_limit`:
+/// null without the report before keying of the same design.
+[[nodiscard]] std::string bands_json(const survey::Survey& survey, const survey::Keying* keying = nullptr);
 
 } // namespace loopwright::report

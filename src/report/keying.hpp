@@ -19,4 +19,7 @@ namespace loopwright::report {
 /// "within, as computed", "out of reach", "not established", "exceeded": at most 19 characters.
 [[nodiscard]] const char* words_of(survey::KeyingVerdict verdict) noexcept;
 
+/// The same, but "if people keep away" where a band is within only on that condition.
+[[nodiscard]] const char* words_of(const survey::KeyingBand& band) noexcept;
+
 } // namespace loopwright::report

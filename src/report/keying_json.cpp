@@ -21,6 +21,7 @@ Json distance_of(const survey::KeyingDistance& d) {
     json["limit"] = d.limit;
     json["tier"] = exposure::name_of(d.tier);
     json["standard"] = d.standard;
+    json["table"] = d.table;
     json["from_memory"] = d.from_memory;
     json["electric_limit_rms_V_per_m"] = number_of(d.electric_limit.value());
     json["magnetic_limit_rms_A_per_m"] = number_of(d.magnetic_limit.value());
@@ -98,6 +99,7 @@ Json band_of(const survey::KeyingBand& band) {
     json["distances"] = std::move(distances);
     json["touch_voltage_highest_rms_V"] =
         band.touch ? number_of(band.touch->highest_rms.value()) : Json(nullptr);
+    json["touch_voltage_in_reach_rms_V"] = number_or_null(band.touch_in_reach_rms);
     json["touch_voltage_middle_rms_V"] =
         band.touch ? number_of(band.touch->at_middle_rms.value()) : Json(nullptr);
     put_rise(json, "conductor_rise_K", band.heating, true);
@@ -105,6 +107,7 @@ Json band_of(const survey::KeyingBand& band) {
     json["erp_W"] = r ? number_of(band.erp.value()) : Json(nullptr);
     json["fcc_exemption_erp_W"] = number_or_null(band.fcc_exempt_erp);
     json["verdict"] = survey::name_of(band.verdict);
+    json["on_condition"] = band.on_condition;
     Json reasons = Json::array();
     for (const survey::KeyingReason& reason : band.reasons) {
         reasons.push_back(
@@ -113,6 +116,7 @@ Json band_of(const survey::KeyingBand& band) {
              {"fix", reason.fix.empty() ? Json(nullptr) : Json(with_plain_blanks(reason.fix))}});
     }
     json["reasons"] = std::move(reasons);
+    json["remarks"] = band.remarks;
     base::Notices notices = band.point.notices;
     if (band.load) {
         notices.merge(band.load->notices);

@@ -25,8 +25,8 @@ Page start(const design::Design& design, units::Power power, loop::Model model) 
     return page;
 }
 
-Section bands_section(const survey::Survey& survey) {
-    Section section{"bands", "Bands", {}, band_board(survey)};
+Section bands_section(const survey::Survey& survey, const survey::Keying* keying) {
+    Section section{"bands", "Bands", {}, band_board(survey, keying)};
     for (const survey::BandRow& row : survey.bands) {
         std::string text = row.band.name + ": " + row.verdict_text;
         for (const survey::Reason& reason : row.further) {
@@ -88,7 +88,7 @@ Page page_of_bands(const survey::Survey& survey, const survey::Keying* keying, b
     const survey::Request& request = survey.request;
     Page page = start(request.design, request.design.station.power.value, request.model);
     page.sections.push_back({"hazards", "Hazards", hazards(survey, keying), std::nullopt});
-    page.sections.push_back(bands_section(survey));
+    page.sections.push_back(bands_section(survey, keying));
     if (with_loop) {
         page.sections.push_back({"loop", "The loop", design_words(request.design), std::nullopt});
     }

@@ -1,5 +1,6 @@
 #include "report/tables.hpp"
 
+#include "report/hazards.hpp"
 #include "report/number.hpp"
 #include "report/point_fields.hpp"
 #include "report/words.hpp"
@@ -63,32 +64,53 @@ void append_all(std::vector<Cell>& row, const loop::OperatingPoint& point) {
     row.emplace_back(codes(point.notices));
 }
 
+void append_distance(std::vector<Cell>& row, const survey::KeyingDistance* distance) {
+    if (distance == nullptr) {
+        row.resize(row.size() + 3);
+        return;
+    }
+    row.emplace_back(distance->farthest->distance.value());
+    row.emplace_back(distance->range.high.value());
+    row.emplace_back(distance->limit);
+}
+
 } // namespace
 
-Table band_board(const survey::Survey& survey) {
+Table band_board(const survey::Survey& survey, const survey::Keying* keying) {
     const std::vector<Column> figures = figure_columns(survey.request.vswr_limit);
     Table table;
     table.columns.push_back({"band", "Band", ""});
     table.columns.insert(table.columns.end(), figures.begin(), figures.end());
+    if (keying != nullptr) {
+        table.columns.push_back({"distance_m_high", "People beyond", "m", 1, 3, 2});
+    }
     table.columns.push_back({"verdict", "Verdict", ""});
     for (const survey::BandRow& row : survey.bands) {
         std::vector<Cell> cells = {row.band.name};
         append_figures(cells, row.point, figures);
+        if (keying != nullptr) {
+            const survey::KeyingDistance* distance = distance_on(keying, row.band.name);
+            cells.push_back(distance == nullptr ? Cell() : Cell(rounded_up_m(distance->range.high)));
+        }
         cells.emplace_back(words_of(row.verdict));
         table.rows.push_back(std::move(cells));
     }
     return table;
 }
 
-Table band_data(const survey::Survey& survey) {
+Table band_data(const survey::Survey& survey, const survey::Keying* keying) {
     Table table;
     table.columns = {{"band", "band", ""}, {"verdict", "verdict", ""}, {"verdict_text", "verdict_text", ""}};
     const std::vector<Column> all = all_columns();
     table.columns.insert(table.columns.end(), all.begin(), all.end());
+    for (const char* key : {"distance_m", "distance_m_high", "distance_limit"}) {
+        table.columns.push_back({key, key, ""});
+    }
     for (const survey::BandRow& row : survey.bands) {
         std::vector<Cell> cells = {row.band.name, std::string(survey::name_of(row.verdict)),
                                    with_plain_blanks(row.verdict_text)};
         append_all(cells, row.point);
+        append_distance(cells, distance_on(keying, row.band.name));
         table.rows.push_back(std::move(cells));
     }
     return table;

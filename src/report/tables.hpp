@@ -1,16 +1,18 @@
 #pragma once
 // The tables of a survey: for people few columns in usual units, for programs every figure in SI.
 #include "report/table.hpp"
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
 
 namespace loopwright::report {
 
 /// The band board: band, working frequency, needed capacitance, efficiency, best gain, unloaded Q, VSWR
-/// bandwidth, peak capacitor voltage, verdict in a word.
-[[nodiscard]] Table band_board(const survey::Survey& survey);
+/// bandwidth, peak capacitor voltage, with `keying` the distance that people must keep (unfavourable end,
+/// rounded up), verdict in a word.
+[[nodiscard]] Table band_board(const survey::Survey& survey, const survey::Keying* keying = nullptr);
 
 /// The same bands with every figure of docs/reference/cli.md, for CSV. Notices as codes, separated by blanks.
-[[nodiscard]] Table band_data(const survey::Survey& survey);
+[[nodiscard]] Table band_data(const survey::Survey& survey, const survey::Keying* keying = nullptr);
 
 /// The curve of a survey for people, and with every figure.
 [[nodiscard]] Table sweep_table(const survey::Survey& survey);

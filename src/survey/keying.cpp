@@ -97,6 +97,42 @@ Keying keying(const KeyingRequest& request, const base::StopToken& stop, const b
     return keying;
 }
 
+const KeyingDistance* widest_known(const KeyingBand& band) noexcept {
+    const KeyingDistance* most = nullptr;
+    for (const KeyingDistance& d : band.distances) {
+        if (d.tier == exposure::Tier::general_public && d.farthest &&
+            (most == nullptr || d.range.high > most->range.high)) {
+            most = &d;
+        }
+    }
+    return most;
+}
+
+const KeyingDistance* widest(const KeyingBand& band) noexcept {
+    const bool unknown =
+        std::any_of(band.distances.begin(), band.distances.end(), [](const KeyingDistance& d) {
+            return d.tier == exposure::Tier::general_public && !d.farthest;
+        });
+    return unknown ? nullptr : widest_known(band);
+}
+
+const KeyingBand* worst_voltage(const Keying& keying) noexcept {
+    const KeyingBand* worst = nullptr;
+    const auto weight = [](const KeyingBand& band) {
+        return band.usable_voltage ? band.voltage_peak.high.value() / band.usable_voltage->value() : 0.0;
+    };
+    for (const KeyingBand& band : keying.bands) {
+        if (!band.point.resonance || band.verdict == KeyingVerdict::out_of_reach) {
+            continue;
+        }
+        if (worst == nullptr || weight(band) > weight(*worst) ||
+            (weight(band) == weight(*worst) && band.voltage_peak.high > worst->voltage_peak.high)) {
+            worst = &band;
+        }
+    }
+    return worst;
+}
+
 LargestDistance largest_distance(const Keying& keying) {
     LargestDistance largest;
     for (const KeyingBand& band : keying.bands) {

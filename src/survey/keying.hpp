@@ -39,6 +39,7 @@ struct KeyingRequest {
 struct KeyingDistance {
     std::string limit;    ///< id; "own_1" for the first own limit
     std::string standard; ///< for people
+    std::string table;    ///< of the standard, for this tier: "Table 5"; "own" for an own limit
     exposure::Tier tier = exposure::Tier::general_public;
     bool from_memory = false; ///< the limit's figures
     units::ElectricField electric_limit{};
@@ -73,12 +74,27 @@ struct KeyingBand {
     /// Steady state, for the average of the worst half hour: an upper bound for short sessions.
     std::optional<loop::LoopHeating> heating;
     std::optional<loop::ConductorVoltage> touch; ///< along the conductor; nothing where not established
-    std::vector<KeyingDistance> distances;       ///< limits in the order asked, public before occupational
-    std::optional<units::Power> fcc_exempt_erp;  ///< at the people's distance
+    /// The highest of it at places within hand_reach_m; nothing where no place is, or not established.
+    std::optional<units::Voltage> touch_in_reach_rms;
+    std::vector<KeyingDistance> distances;      ///< limits in the order asked, public before occupational
+    std::optional<units::Power> fcc_exempt_erp; ///< at the people's distance
     units::Power erp{};
     KeyingVerdict verdict = KeyingVerdict::not_established;
+    /// `within`, but only if people keep the distance: how near they come was not entered, so nothing was
+    /// checked against it. Must not be shown as a clearance.
+    bool on_condition = false;
     std::vector<KeyingReason> reasons; ///< worst first, never empty
+    /// Sentences without a full stop on what decides nothing and still must be known: how hot parts become.
+    std::vector<std::string> remarks;
 };
+
+/// A hand reaches what is no higher than this above where people stand: the arm's reach of electrical codes
+/// (IEC 60364-4-41, from memory). In free space it reaches everything.
+inline constexpr double hand_reach_m = 2.5;
+
+/// A rise over the air from which a remark warns: with air at 20 °C a part is then at 60 °C, hot to the touch
+/// and near where customary plastics begin to soften (common practice, no source). Upper end of the interval.
+inline constexpr double hot_rise_K = 40;
 
 struct Keying {
     KeyingRequest request;
@@ -90,6 +106,15 @@ struct Keying {
 [[nodiscard]] Keying keying(const KeyingRequest& request, const base::StopToken& stop = {},
                             const base::Progress& progress = {},
                             const std::function<void(const KeyingBand&)>& band_ready = {});
+
+/// The public limit with the largest distance (upper end) of those established; null where there is none.
+[[nodiscard]] const KeyingDistance* widest_known(const KeyingBand& band) noexcept;
+/// The same, but null where a public limit has no distance: nothing may then be called the largest.
+[[nodiscard]] const KeyingDistance* widest(const KeyingBand& band) noexcept;
+
+/// Of the bands that the capacitor reaches, the one whose volts (unfavourable end) come nearest to what the
+/// capacitor stands or are most over it; where nothing is rated, the one with most volts. Null: none reached.
+[[nodiscard]] const KeyingBand* worst_voltage(const Keying& keying) noexcept;
 
 /// The band and tier with the largest distance for the general public (upper end), or nothing.
 struct LargestDistance {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 namespace loopwright::survey {
@@ -52,19 +53,76 @@ std::vector<units::Length> heights_for(const design::Design& design, double loop
     return heights;
 }
 
-void fill_power(TierOutlines& tier, const exposure::FieldLimit& fields, Surroundings& around) {
+/// upper_ratio: nothing where no upper end is known.
+void fill_power(TierOutlines& tier, const exposure::FieldLimit& fields, std::optional<double> upper_ratio,
+                Surroundings& around) {
+    const auto distance = [&](double watts) {
+        const auto found = around.farthest(threshold_of(fields, watts * tier.duty));
+        return found ? std::optional(found->distance) : std::nullopt;
+    };
     for (int i = 0; i < powers; ++i) {
         const double watts = lowest_power_W * std::pow(highest_power_W / lowest_power_W, i / (powers - 1.0));
-        const auto found = around.farthest(threshold_of(fields, watts * tier.duty));
-        tier.over_power.push_back(
-            {units::watts(watts), found ? std::optional(found->distance) : std::nullopt});
+        tier.over_power.push_back({units::watts(watts), distance(watts),
+                                   upper_ratio ? distance(*upper_ratio * watts) : std::nullopt});
     }
+}
+
+using Step = std::function<void(const std::function<void(Surroundings&)>&)>;
+
+void fill_outline(Outline& outline, const Threshold& threshold, const KeyingOutlines& all, const Step& step) {
+    step([&](Surroundings& around) { outline.from_above = around.outline(threshold, azimuths); });
+    step([&](Surroundings& around) {
+        outline.toward = around.side_outline(threshold, all.side_azimuth, all.heights);
+    });
+    step([&](Surroundings& around) {
+        outline.away =
+            around.side_outline(threshold, all.side_azimuth + units::radians(std::numbers::pi), all.heights);
+    });
+}
+
+/// The power that puts the nominal outline at the upper end, over the power; 1 where the end is no farther.
+double power_ratio(Surroundings& around, const Threshold& threshold, units::Length upper) {
+    const double share = around.worst_share(threshold, upper);
+    return share > 0 && share < 1 ? 1 / share : 1;
+}
+
+/// Also returns the power ratio.
+std::optional<double> fill_upper(TierOutlines& tier, const std::vector<UpperEnd>& upper,
+                                 const exposure::FieldLimit& fields, double averaged_W,
+                                 const KeyingOutlines& all, const Step& step) {
+    const auto given =
+        std::find_if(upper.begin(), upper.end(), [&](const UpperEnd& end) { return end.tier == tier.tier; });
+    if (given == upper.end() || !tier.farthest) {
+        return std::nullopt;
+    }
+    double ratio = 1;
+    step([&](Surroundings& around) {
+        ratio = power_ratio(around, threshold_of(fields, averaged_W), given->distance);
+    });
+    tier.upper_distance = given->distance;
+    if (ratio == 1) {
+        tier.upper = tier.nominal;
+    } else {
+        fill_outline(tier.upper.emplace(), threshold_of(fields, ratio * averaged_W), all, step);
+    }
+    return ratio;
 }
 
 } // namespace
 
+std::vector<UpperEnd> upper_ends(const Keying& keying, const KeyingBand& band, const std::string& limit) {
+    std::vector<UpperEnd> ends;
+    for (const KeyingDistance& d : band.distances) {
+        if (keying.request.intervals && d.limit == limit && d.farthest) {
+            ends.push_back({d.tier, d.range.high});
+        }
+    }
+    return ends;
+}
+
 std::optional<KeyingOutlines> keying_outlines(const design::Design& design, units::Frequency frequency,
-                                              const std::string& limit, const base::StopToken& stop) {
+                                              const std::string& limit, const base::StopToken& stop,
+                                              const std::vector<UpperEnd>& upper) {
     design::require_valid(design);
     KeyingOutlines all;
     all.design = design;
@@ -75,6 +133,13 @@ std::optional<KeyingOutlines> keying_outlines(const design::Design& design, unit
     if (!shared->around) {
         return std::nullopt;
     }
+    // A lock a step: the sheet of all bands asks the same surroundings.
+    const Step step = [&](const std::function<void(Surroundings&)>& work) {
+        if (!stop.stop_requested()) {
+            const std::lock_guard lock(shared->mutex);
+            work(*shared->around);
+        }
+    };
     for (const detail::HeldLimit& one : held) {
         TierOutlines tier;
         all.standard = one.standard;
@@ -83,13 +148,6 @@ std::optional<KeyingOutlines> keying_outlines(const design::Design& design, unit
         tier.duty = one.duty;
         const double averaged_W = one.duty * design.station.power.value.value();
         const Threshold threshold = threshold_of(one.fields, averaged_W);
-        // A lock a step: the sheet of all bands asks the same surroundings.
-        const auto step = [&](const auto& work) {
-            if (!stop.stop_requested()) {
-                const std::lock_guard lock(shared->mutex);
-                work(*shared->around);
-            }
-        };
         step([&](Surroundings& around) {
             if (all.heights.empty()) {
                 all.heights = heights_for(design, around.capacitor_place_m()[2]);
@@ -99,15 +157,9 @@ std::optional<KeyingOutlines> keying_outlines(const design::Design& design, unit
                 all.side_azimuth = tier.farthest->azimuth;
             }
         });
-        step([&](Surroundings& around) { tier.from_above = around.outline(threshold, azimuths); });
-        step([&](Surroundings& around) {
-            tier.toward = around.side_outline(threshold, all.side_azimuth, all.heights);
-        });
-        step([&](Surroundings& around) {
-            tier.away = around.side_outline(threshold, all.side_azimuth + units::radians(std::numbers::pi),
-                                            all.heights);
-        });
-        step([&](Surroundings& around) { fill_power(tier, one.fields, around); });
+        fill_outline(tier.nominal, threshold, all, step);
+        const auto ratio = fill_upper(tier, upper, one.fields, averaged_W, all, step);
+        step([&](Surroundings& around) { fill_power(tier, one.fields, ratio, around); });
         if (stop.stop_requested()) {
             return all;
         }

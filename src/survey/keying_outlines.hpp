@@ -6,6 +6,7 @@
 #include "design/design.hpp"
 #include "exposure/limits.hpp"
 #include "exposure/surroundings.hpp"
+#include "survey/keying.hpp"
 
 #include <optional>
 #include <string>
@@ -15,7 +16,16 @@ namespace loopwright::survey {
 
 struct DistanceAtPower {
     units::Power power{};                  ///< peak envelope power
-    std::optional<units::Length> distance; ///< nothing: beyond 100 m
+    std::optional<units::Length> distance; ///< as entered; nothing: beyond 100 m
+    /// With the power ratio that puts the distance at the design's power to its upper end. Nothing: beyond
+    /// 100 m, or no upper end given.
+    std::optional<units::Length> upper;
+};
+
+/// An outline as distances: from above in even azimuths from 0, people standing; from the side at each of
+/// KeyingOutlines::heights toward `side_azimuth` and the opposite way. Nothing beyond 100 m.
+struct Outline {
+    std::optional<std::vector<units::Length>> from_above, toward, away;
 };
 
 /// One tier of the limit.
@@ -24,10 +34,11 @@ struct TierOutlines {
     bool from_memory = false;
     double duty = 1; ///< average over the limit's time, worst window, over peak power
     std::optional<exposure::Farthest> farthest;
-    /// Horizontal distances from the axis in even azimuths from 0, people standing. Nothing beyond 100 m.
-    std::optional<std::vector<units::Length>> from_above;
-    /// At each of `heights`: toward `side_azimuth`, and the opposite way.
-    std::optional<std::vector<units::Length>> toward, away;
+    Outline nominal;
+    /// The upper end of the distance, where one was given, and the outline that reaches it: that of the power
+    /// at which the nominal fields meet the limit there.
+    std::optional<units::Length> upper_distance;
+    std::optional<Outline> upper;
     std::vector<DistanceAtPower> over_power; ///< ascending
 };
 
@@ -44,12 +55,24 @@ struct KeyingOutlines {
 /// Powers that over_power is for.
 inline constexpr double lowest_power_W = 0.5, highest_power_W = 1500;
 
+/// The unfavourable end of one tier's distance, as survey::keying found it.
+struct UpperEnd {
+    exposure::Tier tier = exposure::Tier::general_public;
+    units::Length distance{};
+    [[nodiscard]] bool operator==(const UpperEnd& other) const {
+        return tier == other.tier && distance == other.distance;
+    }
+};
+
+/// Those of a limit on one band; empty where the report has no intervals.
+[[nodiscard]] std::vector<UpperEnd> upper_ends(const Keying& keying, const KeyingBand& band,
+                                               const std::string& limit);
+
 /// Of a limit by id, own ones ("own_1") too. Nominal: soil, height and losses as entered. Nothing
 /// where the full-wave model does not solve the loop. Throws base::InputError for a design with refusals and
-/// for an unknown id.
-[[nodiscard]] std::optional<KeyingOutlines> keying_outlines(const design::Design& design,
-                                                            units::Frequency frequency,
-                                                            const std::string& limit,
-                                                            const base::StopToken& stop = {});
+/// for an unknown id. upper: of tiers whose interval is known; they get a second outline.
+[[nodiscard]] std::optional<KeyingOutlines>
+keying_outlines(const design::Design& design, units::Frequency frequency, const std::string& limit,
+                const base::StopToken& stop = {}, const std::vector<UpperEnd>& upper = {});
 
 } // namespace loopwright::survey

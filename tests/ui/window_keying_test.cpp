@@ -1,9 +1,13 @@
 // The page Before keying used as a person uses it. Its figures are held against the same core asked directly;
 // what the core computes is tested where it stands.
 #include "inputs/quantity_field.hpp"
+#include "models/band_board_model.hpp"
 #include "models/keying_board_model.hpp"
 #include "models/keying_words.hpp"
+#include "pages/bands_board.hpp"
+#include "pages/bands_page.hpp"
 #include "pages/keying_board.hpp"
+#include "pages/keying_details.hpp"
 #include "pages/keying_page.hpp"
 #include "pages/keying_pictures.hpp"
 #include "ui/harness.hpp"
@@ -18,6 +22,7 @@
 #include <QPushButton>
 #include <QRegularExpression>
 #include <QTabWidget>
+#include <QTableView>
 #include <QTest>
 
 using namespace loopwright;
@@ -85,7 +90,7 @@ TEST_F(WindowKeyingTest, PowerReachesDistanceVoltageAndStrip) {
     request.design = design();
     const survey::Keying core = survey::keying(request);
     EXPECT_EQ(cell("40m", KeyingBoardModel::distance),
-              models::distance_up(models::widest(core.bands.front())->range.high, units::UnitSystem::metric,
+              models::distance_up(survey::widest(core.bands.front())->range.high, units::UnitSystem::metric,
                                   false));
     const QString strip = find<QLabel>("hazard.distance")->text();
     const survey::LargestDistance largest = survey::largest_distance(core);
@@ -192,6 +197,7 @@ TEST_F(WindowKeyingTest, NothingIsWithinBeforeTheUnfavourableEndsAreIn) {
         }
     });
     enter("station.power", QStringLiteral("1 W"));
+    enter("site.people_distance", QStringLiteral("10 m"));
     ASSERT_TRUE(test::wait_for_keying(window()));
     ASSERT_FALSE(verdicts.isEmpty());
     for (const QString& verdict : verdicts) {
@@ -199,6 +205,67 @@ TEST_F(WindowKeyingTest, NothingIsWithinBeforeTheUnfavourableEndsAreIn) {
     }
     EXPECT_TRUE(cell("40m", KeyingBoardModel::verdict).contains(QStringLiteral("within, as computed")))
         << cell("40m", KeyingBoardModel::verdict).toStdString();
+}
+
+TEST_F(WindowKeyingTest, WithoutADistanceOfPeopleNothingReadsAsAClearance) {
+    const QString verdict = cell("40m", KeyingBoardModel::verdict);
+    EXPECT_TRUE(verdict.contains(QStringLiteral("if people keep away"))) << verdict.toStdString();
+    EXPECT_FALSE(verdict.contains(QStringLiteral("\u2713"))); // no tick
+    EXPECT_TRUE(reasons().contains(QStringLiteral("for the operator to see"))) << reasons().toStdString();
+}
+
+TEST_F(WindowKeyingTest, TheBandBoardShowsTheDistance) {
+    window().pages().setCurrentWidget(&window().bands()); // its figures come when it is seen
+    QCoreApplication::processEvents();
+    window().pages().setCurrentWidget(&page());
+    models::BandBoardModel& bands = *qobject_cast<models::BandBoardModel*>(window().bands().board().model());
+    const auto shown = [&] {
+        return bands.index(bands.row_of(QStringLiteral("40m")), models::BandBoardModel::distance)
+            .data()
+            .toString();
+    };
+    EXPECT_EQ(shown(), cell("40m", KeyingBoardModel::distance));
+    enter("station.power", QStringLiteral("30 W"));
+    EXPECT_EQ(shown(), QStringLiteral("computing")); // never the figure of an older state
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_EQ(shown(), cell("40m", KeyingBoardModel::distance));
+}
+
+TEST_F(WindowKeyingTest, TouchAndHeatStandBesideTheVerdict) {
+    page().show_group(pages::KeyingDetails::touch);
+    const QString words = on_page<QLabel>("keying.touch")->text();
+    for (const char* each : {"rms beside the capacitor", "tens of volts", "conductor", "capacitor"}) {
+        EXPECT_TRUE(words.contains(QLatin1String(each))) << each << ": " << words.toStdString();
+    }
+    const QAbstractItemModel& along = *on_page<QTableView>("keying.along")->model();
+    ASSERT_GT(along.rowCount(), 4);
+    const auto volts = [&](int row) { // "312 V", "1.02 kV"
+        const QStringList parts = along.index(row, 2).data().toString().split(
+            QRegularExpression(QStringLiteral("\\s"), QRegularExpression::UseUnicodePropertiesOption));
+        return parts.first().toDouble() * (parts.last().startsWith(QLatin1Char('k')) ? 1e3 : 1.0);
+    };
+    EXPECT_GT(volts(0), 4.0 * volts(along.rowCount() - 1)); // falls toward the middle
+    EXPECT_NEAR(volts(0), window().keying().result()->bands.front().touch->highest_rms.value(),
+                0.02 * volts(0));
+}
+
+TEST_F(WindowKeyingTest, FourRowsAndTheColumnsThatMatterAreSeenInTheSmallestWindow) {
+    design::Design six = design();
+    six.station.bands = {"80m", "60m", "40m", "30m", "20m", "17m"};
+    window().document().start_from(six);
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    QCoreApplication::processEvents();
+    const auto& board = page().board();
+    ASSERT_EQ(window().size(), QSize(1280, 800));
+    EXPECT_EQ(board.model()->rowCount(), 6);
+    EXPECT_GE(board.viewport()->height(), board.visualRect(board.model()->index(3, 0)).bottom());
+    for (const int column : {KeyingBoardModel::band_column, KeyingBoardModel::verdict,
+                             KeyingBoardModel::voltage_high, KeyingBoardModel::distance}) {
+        EXPECT_LE(board.visualRect(board.model()->index(0, column)).right(), board.viewport()->width())
+            << column;
+    }
+    EXPECT_LE(board.visualRect(board.model()->index(0, KeyingBoardModel::reason)).left() + 200,
+              board.viewport()->width());
 }
 
 TEST_F(WindowKeyingTest, PickingARowMovesTheFocusAndThePictures) {
@@ -214,9 +281,18 @@ TEST_F(WindowKeyingTest, PickingARowMovesTheFocusAndThePictures) {
     for (const QPointF& point : plot.above.curves.first().outline) {
         farthest = std::max(farthest, std::hypot(point.x(), point.y()));
     }
-    // The outline ends where the table says, as entered, to its own 1 %.
+    // The outline ends where the table says, as entered, to its own 1 %; the outer one at the upper end.
     const double nominal = plot.above.curves.first().farthest_m;
     EXPECT_NEAR(farthest, nominal, 0.03 * nominal + 0.01);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return page().pictures().plot().has_upper(); }, 20000));
+    const models::OutlineCurve& curve = page().pictures().plot().above.curves.first();
+    double outer = 0.0;
+    for (const QPointF& point : curve.outer()) {
+        outer = std::max(outer, std::hypot(point.x(), point.y()));
+    }
+    EXPECT_EQ(models::distance_up(units::metres(*curve.upper_m), units::UnitSystem::metric, false),
+              cell("20m", KeyingBoardModel::distance));
+    EXPECT_NEAR(outer, *curve.upper_m, 0.03 * *curve.upper_m + 0.01);
 }
 
 TEST_F(WindowKeyingTest, TheSheetIsOnePageThatHoldsWhatAPersonMustKnow) {
@@ -237,7 +313,8 @@ TEST_F(WindowKeyingTest, TheSheetIsOnePageThatHoldsWhatAPersonMustKnow) {
         output_of(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), name, QStringLiteral("-")});
     for (const char* words :
          {"Before keying", "as computed", "40m", "20m", "Kilovolts", "RF burns", "implants", "licence",
-          "codes", "ICNIRP", "Tuning on the air", "People stand at"}) {
+          "codes", "ICNIRP", "Tuning on the air", "People stand at", "Limits checked", "Health Phys. 118",
+          "Table 5", "Touch", "warmer", "Heavy lines"}) {
         EXPECT_TRUE(text.contains(QLatin1String(words))) << words;
     }
     EXPECT_FALSE(text.contains(

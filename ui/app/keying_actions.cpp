@@ -32,9 +32,14 @@ std::optional<printing::KeyingSheetData> KeyingActions::sheet() {
                 : tr("There are no figures of the design as it is; the page says why."));
         return std::nullopt;
     }
-    return printing::KeyingSheetData{context_.keying.result(), page_.pictures().plot(),
+    const auto& keying = context_.keying.result();
+    const units::UnitSystem system = context_.settings.unit_system();
+    // The pictures as seen, unless they are of an older state or of a band without any.
+    const models::SurroundingsPlot& seen = page_.pictures().plot();
+    const bool fit = page_.pictures().current() && seen.established() && seen.has_upper();
+    return printing::KeyingSheetData{keying, fit ? seen : printing::widest_plot(*keying, system),
                                      QFileInfo(context_.document.path()).fileName(), QDate::currentDate(),
-                                     context_.settings.unit_system()};
+                                     system};
 }
 
 void KeyingActions::print() {

@@ -20,7 +20,7 @@ struct Text {
     Q_DECLARE_TR_FUNCTIONS(Charts)
 };
 
-constexpr double pad_px = 4.0, tick_y_px = 24.0, tick_x_px = 44.0;
+constexpr double pad_px = 4.0, tick_y_px = 24.0, tick_x_px = 44.0, as_entered_px = 0.7;
 constexpr int most_ticks = 9;
 
 models::Curve style_of(const models::PowerCurve& curve) {
@@ -35,7 +35,7 @@ Span distances(const models::SurroundingsPlot& plot) {
         high = std::max(high, metres);
     };
     for (const models::PowerCurve& curve : plot.over_power) {
-        for (const QPointF& point : curve.points) {
+        for (const QPointF& point : curve.outer()) {
             add(point.y());
         }
     }
@@ -69,8 +69,7 @@ Frame frame_of(const models::SurroundingsPlot& plot, const QRectF& room, const A
     };
     return {space,
             look,
-            {powers(), ticks(powers(), count(space.width(), tick_x_px)),
-             Text::tr("Power accepted, W peak envelope")},
+            {powers(), ticks(powers(), count(space.width(), tick_x_px)), Text::tr("Power, W peak envelope")},
             {y, ticks(y, count(space.height() - 3.0 * line, tick_y_px)), Text::tr("Distance, m")}};
 }
 
@@ -91,19 +90,48 @@ void paint_mark(QPainter& painter, Lettering& words, const QLineF& line, const Q
     words.write_at(candidates, text, Tone::strong, true);
 }
 
+void paint_curves(QPainter& painter, Lettering& words, const models::SurroundingsPlot& plot,
+                  const Frame& frame, const Appearance& look) {
+    const auto line_of = [&](const QList<QPointF>& points) {
+        QPolygonF line;
+        for (const QPointF& point : points) {
+            line << frame.at(std::log10(point.x()), std::log10(point.y()));
+        }
+        return line;
+    };
+    for (const models::PowerCurve& curve : plot.over_power) {
+        const QPolygonF line = line_of(curve.outer());
+        QPen pen = pen_of(style_of(curve), look);
+        painter.setPen(pen);
+        painter.drawPolyline(line);
+        words.avoid(line);
+        if (!curve.upper.isEmpty()) {
+            pen.setWidthF(as_entered_px);
+            painter.setPen(pen);
+            painter.drawPolyline(line_of(curve.points));
+        }
+    }
+}
+
 } // namespace
 
 QString DistancePowerFigure::title() const {
     return plot_.established()
-               ? Text::tr("Distance over power, %1").arg(models::exact_frequency(plot_.frequency_Hz))
-               : Text::tr("Distance over power");
+               ? short_title() + QStringLiteral(", ") + models::exact_frequency(plot_.frequency_Hz)
+               : short_title();
+}
+
+QString DistancePowerFigure::short_title() {
+    return Text::tr("Distance over power");
 }
 
 QString DistancePowerFigure::footer() const {
-    return plot_.established()
-               ? plot_.limit + QStringLiteral(" \u00b7 ") +
-                     Text::tr("as entered, emission and habit as chosen; what varies is only in the table")
-               : Text::tr("Not established: %1").arg(plot_.reason);
+    if (!plot_.established()) {
+        return Text::tr("Not established: %1").arg(plot_.reason);
+    }
+    return plot_.limit + QStringLiteral(" \u00b7 ") +
+           Text::tr("accepted power, emission and habit as chosen") + QStringLiteral(" \u00b7 ") +
+           models::line_words(plot_);
 }
 
 QString DistancePowerFigure::description() const {
@@ -115,7 +143,7 @@ QList<QPointF> DistancePowerFigure::points(const QRectF& room, const Appearance&
     QList<QPointF> list;
     if (plot_.established() && !plot_.over_power.isEmpty()) {
         const Frame frame = frame_of(plot_, room, look, footer());
-        for (const QPointF& point : plot_.over_power.first().points) {
+        for (const QPointF& point : plot_.over_power.first().outer()) {
             list.append(frame.at(std::log10(point.x()), std::log10(point.y())));
         }
     }
@@ -125,8 +153,8 @@ QList<QPointF> DistancePowerFigure::points(const QRectF& room, const Appearance&
 QString DistancePowerFigure::point_text(qsizetype point) const {
     const models::PowerCurve& curve = plot_.over_power.first();
     return Text::tr("%1 at %2: %3")
-        .arg(curve.label, models::short_text(curve.points[point].x(), units::Dimension::power),
-             models::distance_up(units::metres(curve.points[point].y()), plot_.system));
+        .arg(curve.label, models::short_text(curve.outer()[point].x(), units::Dimension::power),
+             models::distance_up(units::metres(curve.outer()[point].y()), plot_.system));
 }
 
 QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& room,
@@ -136,7 +164,7 @@ QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& ro
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
     const Frame frame = frame_of(plot_, room, look, footer());
     const QFontMetricsF metrics(look.font);
-    write_title(words, room, title());
+    write_title(words, room, title(), short_title());
     frame.paint(painter, look);
     frame.write(words);
     const double below = words.wrapped_height(room.width() - 2.0 * pad_px, footer());
@@ -153,15 +181,7 @@ QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& ro
         return words.words();
     }
     painter.setBrush(Qt::NoBrush);
-    for (const models::PowerCurve& curve : plot_.over_power) {
-        QPolygonF line;
-        for (const QPointF& point : curve.points) {
-            line << frame.at(std::log10(point.x()), std::log10(point.y()));
-        }
-        painter.setPen(pen_of(style_of(curve), look));
-        painter.drawPolyline(line);
-        words.avoid(line);
-    }
+    paint_curves(painter, words, plot_, frame, look);
     const Span x = powers(), y = distances(plot_);
     const double power = std::log10(std::max(plot_.power_W, 1e-9));
     if (power > x.low && power < x.high) {
@@ -176,8 +196,8 @@ QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& ro
     for (const models::PowerCurve& curve : plot_.over_power) {
         QList<QPointF> places;
         const QSizeF size = words.size_of(curve.label) + QSizeF(30.0, 0.0);
-        for (qsizetype i = 0; i < curve.points.size(); ++i) {
-            const QPointF at = frame.at(std::log10(curve.points[i].x()), std::log10(curve.points[i].y()));
+        for (const QPointF& point : curve.outer()) {
+            const QPointF at = frame.at(std::log10(point.x()), std::log10(point.y()));
             if (at.x() > area.left() + size.width() && at.x() < area.right() - 4.0) {
                 places.append(at + QPointF(-size.width() - 2.0, -size.height() - 3.0));
                 places.append(at + QPointF(-size.width() / 2.0, 8.0));

@@ -20,6 +20,8 @@ public:
 
 private:
     [[nodiscard]] QString footer() const;
+    /// Without the frequency, where there is no room for it.
+    [[nodiscard]] static QString short_title();
     models::SurroundingsPlot plot_;
 };
 

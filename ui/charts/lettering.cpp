@@ -134,11 +134,12 @@ bool Lettering::write_beside(const QPointF& at, const QString& text, double off_
     return write_at(candidates, text, tone);
 }
 
-void write_title(Lettering& words, const QRectF& room, const QString& title) {
+void write_title(Lettering& words, const QRectF& room, const QString& title, const QString& shorter) {
     const double height = words.line();
     // The button of the menu stands in the upper right corner of a chart on the screen.
-    const double beside = 2.0 * height;
-    words.write(QRectF(room.left() + beside, room.top() + 3.0, room.width() - 2.0 * beside, height), title,
+    const double beside = 2.0 * height, width = room.width() - 2.0 * beside;
+    const bool fits = shorter.isEmpty() || words.size_of(title, Tone::strong).width() <= width;
+    words.write(QRectF(room.left() + beside, room.top() + 3.0, width, height), fits ? title : shorter,
                 Qt::AlignHCenter | Qt::AlignTop, Tone::strong);
 }
 

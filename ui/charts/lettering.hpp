@@ -56,7 +56,7 @@ private:
     QList<FigureWord> words_;
 };
 
-/// Title at the top of a room, in bold.
-void write_title(Lettering& words, const QRectF& room, const QString& title);
+/// Title at the top of a room, in bold; the shorter one, where there is one, if the title has no room.
+void write_title(Lettering& words, const QRectF& room, const QString& title, const QString& shorter = {});
 
 } // namespace loopwright::charts

@@ -23,7 +23,8 @@ struct Text {
 
 using models::OutlineCurve;
 
-constexpr double pad_px = 6.0, loop_px = 2.5, least_half_m = 1.2, beside_m = 0.45, scale_share = 0.3;
+constexpr double pad_px = 6.0, loop_px = 2.5, thin_px = 0.7, least_half_m = 1.2, beside_m = 0.45,
+                 scale_share = 0.3;
 constexpr int fill_alpha = 34;
 
 models::Curve style_of(const OutlineCurve& curve) {
@@ -72,12 +73,16 @@ QString SurroundingsFigure::footer() const {
     if (!plot_.established()) {
         return Text::tr("Not established: %1").arg(plot_.reason);
     }
-    QStringList lines = {plot_.limit + QStringLiteral(" \u00b7 ") + models::distances_in_words(plot_)};
-    lines << (from_ == SeenFrom::above
-                  ? Text::tr("Inside an outline a standing person's field exceeds the limit, as computed.")
-                  : Text::tr("To the right: %1. Inside an outline the field exceeds the limit.")
-                        .arg(plot_.side.right));
-    lines << models::not_covered();
+    const QString distances = plot_.limit + QStringLiteral(" \u00b7 ") + models::distances_in_words(plot_);
+    const QString right = Text::tr("To the right: %1.").arg(plot_.side.right);
+    const bool above = from_ == SeenFrom::above;
+    if (brief_) {
+        return above ? distances : right + QLatin1Char(' ') + models::line_words(plot_);
+    }
+    QStringList lines = {distances};
+    lines << (above ? Text::tr("Inside an outline a standing person's field exceeds the limit, as computed.")
+                    : right + QLatin1Char(' ') + Text::tr("Inside an outline the field exceeds the limit."));
+    lines << models::line_words(plot_) << models::not_covered();
     return lines.join(QLatin1Char('\n'));
 }
 
@@ -96,9 +101,9 @@ SurroundingsFigure::Scene SurroundingsFigure::scene(const QRectF& room, const Ap
     QRectF extent = view().loop.boundingRect().united(QRectF(-least_half_m, 0, 2.0 * least_half_m, 0.01));
     double farthest_m = extent.right();
     for (const OutlineCurve& curve : view().curves) {
-        if (!curve.outline.isEmpty()) {
-            extent = extent.united(curve.outline.boundingRect());
-            farthest_m = std::max(farthest_m, curve.outline.boundingRect().right());
+        if (!curve.outer().isEmpty()) {
+            extent = extent.united(curve.outer().boundingRect());
+            farthest_m = std::max(farthest_m, curve.outer().boundingRect().right());
         }
     }
     const double stand_m = farthest_m + beside_m;
@@ -127,12 +132,12 @@ QList<QPointF> SurroundingsFigure::points(const QRectF& room, const Appearance& 
         return {};
     }
     const Scene s = scene(room, look);
-    return on_paper(view().curves.first().outline, s.origin, s.px_per_m);
+    return on_paper(view().curves.first().outer(), s.origin, s.px_per_m);
 }
 
 QString SurroundingsFigure::point_text(qsizetype point) const {
     const OutlineCurve& curve = view().curves.first();
-    const QPointF at = curve.outline.value(point);
+    const QPointF at = curve.outer().value(point);
     if (from_ == SeenFrom::above) {
         return Text::tr("%1, toward %2: %3")
             .arg(curve.label, models::direction_words(units::radians(std::atan2(at.y(), at.x())), false),
@@ -148,13 +153,20 @@ namespace {
 void paint_outlines(QPainter& painter, Lettering& words, const models::OutlineView& view,
                     const QPointF& origin, double px_per_m, const Appearance& look) {
     for (const OutlineCurve& curve : view.curves) {
-        const QPolygonF line = on_paper(curve.outline, origin, px_per_m);
+        const QPolygonF line = on_paper(curve.outer(), origin, px_per_m);
         QColor fill = look.ink;
         fill.setAlpha(fill_alpha);
         painter.setBrush(fill);
-        painter.setPen(pen_of(style_of(curve), look));
+        QPen pen = pen_of(style_of(curve), look);
+        painter.setPen(pen);
         painter.drawPolygon(line);
         words.avoid(line);
+        if (!curve.upper.isEmpty()) {
+            pen.setWidthF(thin_px);
+            painter.setBrush(Qt::NoBrush);
+            painter.setPen(pen);
+            painter.drawPolygon(on_paper(curve.outline, origin, px_per_m));
+        }
     }
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(look.curve(models::Meaning::conductor), loop_px));
@@ -165,12 +177,12 @@ void paint_outlines(QPainter& painter, Lettering& words, const models::OutlineVi
 
 void write_names(Lettering& words, const models::OutlineView& view, const QPointF& origin, double px_per_m) {
     for (const OutlineCurve& curve : view.curves) {
-        if (curve.outline.isEmpty()) {
+        if (curve.outer().isEmpty()) {
             continue;
         }
         const QSizeF size = words.size_of(curve.label) + QSizeF(30.0, 0.0);
         QList<QPointF> places;
-        const QPolygonF line = on_paper(curve.outline, origin, px_per_m);
+        const QPolygonF line = on_paper(curve.outer(), origin, px_per_m);
         for (qsizetype i = 0; i < line.size(); i += std::max<qsizetype>(1, line.size() / 24)) {
             const double up = line[i].y() < origin.y() ? -1.0 : 0.0;
             places.append(line[i] + QPointF(4.0, up * (size.height() + 3.0) + 2.0));

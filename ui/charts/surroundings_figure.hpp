@@ -10,7 +10,9 @@ enum class SeenFrom { above, side };
 
 class SurroundingsFigure : public Figure {
 public:
-    SurroundingsFigure(models::SurroundingsPlot plot, SeenFrom from) : plot_(std::move(plot)), from_(from) {}
+    /// brief: fewer words below, for a page that says the rest.
+    SurroundingsFigure(models::SurroundingsPlot plot, SeenFrom from, bool brief = false)
+        : plot_(std::move(plot)), from_(from), brief_(brief) {}
     [[nodiscard]] const models::SurroundingsPlot& plot() const { return plot_; }
 
     [[nodiscard]] QString id() const override;
@@ -31,6 +33,7 @@ private:
     [[nodiscard]] QString footer() const;
     models::SurroundingsPlot plot_;
     SeenFrom from_;
+    bool brief_;
 };
 
 } // namespace loopwright::charts

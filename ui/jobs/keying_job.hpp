@@ -7,6 +7,8 @@
 
 #include <QTimer>
 
+#include <vector>
+
 namespace loopwright::jobs {
 
 /// Null after a stop. Throws base::InputError as survey::keying does.
@@ -59,6 +61,7 @@ struct OutlinesRequest {
     design::Design design;
     units::Frequency frequency{};
     std::string limit;
+    std::vector<survey::UpperEnd> upper; ///< where the unfavourable ends are known
 };
 struct OutlinesResult {
     OutlinesRequest request;

@@ -3,6 +3,7 @@
 #include "loop/fitted_capacitor.hpp"
 #include "models/chart_content.hpp"
 #include "models/headline.hpp"
+#include "models/keying_words.hpp"
 #include "models/verdict_words.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
@@ -58,7 +59,8 @@ QString figure(const Resonance& r, int column) {
 }
 
 bool is_figure(int column) {
-    return (column >= BandBoardModel::efficiency && column <= BandBoardModel::current) ||
+    return (column >= BandBoardModel::efficiency && column <= BandBoardModel::current &&
+            column != BandBoardModel::distance) ||
            column == BandBoardModel::compared_efficiency;
 }
 
@@ -89,6 +91,52 @@ void BandBoardModel::set_surveys(std::shared_ptr<const survey::Survey> survey,
         Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
     }
     Q_EMIT headerDataChanged(Qt::Horizontal, 0, column_count - 1);
+}
+
+void BandBoardModel::column_changed(int column) {
+    if (rowCount() > 0) {
+        Q_EMIT dataChanged(index(0, column), index(rowCount() - 1, column));
+    }
+    Q_EMIT headerDataChanged(Qt::Horizontal, column, column);
+}
+
+void BandBoardModel::set_keying(std::shared_ptr<const survey::Keying> keying, bool computing) {
+    keying_ = std::move(keying);
+    computing_ = computing;
+    column_changed(distance);
+}
+
+void BandBoardModel::set_unit_system(units::UnitSystem system) {
+    system_ = system;
+    column_changed(distance);
+}
+
+const survey::KeyingBand* BandBoardModel::keyed(const survey::BandRow& row) const {
+    if (!keying_) {
+        return nullptr;
+    }
+    const auto found =
+        std::find_if(keying_->bands.begin(), keying_->bands.end(),
+                     [&](const survey::KeyingBand& each) { return each.band == row.band.name; });
+    return found == keying_->bands.end() ? nullptr : &*found;
+}
+
+/// Empty where no distance is established.
+QString BandBoardModel::distance_text(const survey::BandRow& row) const {
+    const survey::KeyingBand* sheet = keyed(row);
+    const bool reached = sheet != nullptr && sheet->verdict != survey::KeyingVerdict::out_of_reach;
+    const survey::KeyingDistance* most = reached ? survey::widest(*sheet) : nullptr;
+    return most == nullptr ? QString() : distance_up(most->range.high, system_, false);
+}
+
+QString BandBoardModel::distance_tip(const survey::BandRow& row) const {
+    const survey::KeyingBand* sheet = keyed(row);
+    if (sheet == nullptr) {
+        return tr("Not computed yet: treat the loop as hazardous");
+    }
+    const survey::KeyingDistance* most = survey::widest(*sheet);
+    const QString by = most == nullptr ? QString() : limit_words(*most) + QLatin1Char('\n');
+    return by + reason_lines(*sheet).join(QLatin1Char('\n'));
 }
 
 const survey::BandRow* BandBoardModel::row_at(int row) const {
@@ -141,6 +189,14 @@ QString BandBoardModel::text(const survey::BandRow& row, int column) const {
         return QString::number(row.point.frequency.value() * 1e-6, 'f', 4);
     case words:
         return verdict_sentences(row);
+    case distance: {
+        const QString figure = distance_text(row);
+        const survey::KeyingBand* sheet = keyed(row);
+        return !figure.isEmpty()  ? figure
+               : sheet == nullptr ? computing_ ? tr("computing") : tr("not computed")
+               : sheet->verdict == survey::KeyingVerdict::out_of_reach ? QStringLiteral("\u2013")
+                                                                       : tr("not established");
+    }
     case compared_verdict:
     case compared_efficiency: {
         const survey::BandRow* other = compared_row(row.band.name);
@@ -184,6 +240,9 @@ QVariant BandBoardModel::bar(const survey::BandRow& row, int column) const {
 }
 
 QString BandBoardModel::tool_tip(const survey::BandRow& row, int column) const {
+    if (column == distance) {
+        return distance_tip(row);
+    }
     if (!row.point.resonance) {
         return reason_not_established(row.point);
     }
@@ -227,60 +286,8 @@ QVariant BandBoardModel::data(const QModelIndex& index, int role) const {
         return is_figure(column) && column != capacitance && column != compared_efficiency &&
                row->verdict == survey::BandVerdict::out_of_reach;
     case number_role:
-        return column == frequency || !number_text(*row, column).isEmpty();
-    default:
-        return {};
-    }
-}
-
-QString BandBoardModel::column_name(int column) const {
-    QString name = headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
-    return name.replace(QLatin1Char('\n'), QStringLiteral(", "));
-}
-
-QVariant BandBoardModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation != Qt::Horizontal || (role != Qt::DisplayRole && role != Qt::ToolTipRole)) {
-        return {};
-    }
-    const bool tip = role == Qt::ToolTipRole;
-    const auto pick = [tip](const QString& title, const QString& explained) {
-        return tip ? explained : title;
-    };
-    switch (section) {
-    case band:
-        return pick(tr("Band"), tr("Planned bands of the station, lowest first"));
-    case verdict:
-        return pick(tr("Verdict"), tr("The worst that stands against the band"));
-    case efficiency:
-        return pick(tr("Efficiency\n%"),
-                    tr("Share of the accepted power that goes to the sky; the bar runs from 0 to 100 %"));
-    case gain:
-        return pick(tr("Best gain\ndBi"), tr("Gain over isotropic in the best direction"));
-    case capacitance:
-        return pick(tr("Capacitance\npF"), tr("What the capacitor with its stray must supply; the mark shows "
-                                              "where in its range, on a logarithmic scale"));
-    case voltage:
-        return pick(tr("Capacitor\nkV peak"),
-                    tr("Peak voltage across the capacitor; a full bar is its rating"));
-    case bandwidth:
-        return pick(
-            tr("Bandwidth\nkHz, VSWR %1")
-                .arg(survey_ ? given_text(survey_->request.vswr_limit, units::Dimension::number)
-                             : tr("limit")),
-            tr("Between the frequencies where the loop, matched at resonance, reaches the VSWR limit"));
-    case q:
-        return pick(tr("Q\nunloaded"), tr("Of the loop alone; loaded and matched it is half of this"));
-    case current:
-        return pick(tr("Loop current\nA rms"), tr("Opposite the capacitor, the largest current"));
-    case frequency:
-        return pick(tr("Computed at\nMHz"),
-                    tr("Usual working frequency, in the middle of the emission's window"));
-    case words:
-        return pick(tr("In words"), tr("Everything that decides about the band, worst first"));
-    case compared_efficiency:
-        return pick(tr("%1\nefficiency, %").arg(compared_name_), tr("The second design"));
-    case compared_verdict:
-        return pick(tr("%1\nverdict").arg(compared_name_), tr("The second design"));
+        return column == frequency || (column == distance && !distance_text(*row).isEmpty()) ||
+               !number_text(*row, column).isEmpty();
     default:
         return {};
     }

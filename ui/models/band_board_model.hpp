@@ -1,6 +1,8 @@
 #pragma once
 // The band board: one row a planned band, figures with their unit in the header, a verdict in words.
+#include "survey/keying.hpp"
 #include "survey/survey.hpp"
+#include "units/text.hpp"
 
 #include <QAbstractTableModel>
 #include <QMetaType>
@@ -32,6 +34,7 @@ public:
         gain,
         capacitance,
         voltage,
+        distance, ///< people must keep; from the sheet before keying
         bandwidth,
         q,
         current,
@@ -53,6 +56,9 @@ public:
     /// Both may be null. Rows are kept where the bands are the same, so that a selection stays.
     void set_surveys(std::shared_ptr<const survey::Survey> survey,
                      std::shared_ptr<const survey::Survey> compared, const QString& compared_name);
+    /// The sheet before keying of the same design; null: being computed, not computed, or of an older state.
+    void set_keying(std::shared_ptr<const survey::Keying> keying, bool computing = false);
+    void set_unit_system(units::UnitSystem system);
     [[nodiscard]] const std::shared_ptr<const survey::Survey>& survey() const { return survey_; }
     [[nodiscard]] bool has_comparison() const { return compared_ != nullptr; }
     /// Null for a row that is not there.
@@ -73,8 +79,15 @@ private:
     [[nodiscard]] QString number_text(const survey::BandRow& row, int column) const;
     [[nodiscard]] QString text(const survey::BandRow& row, int column) const;
     [[nodiscard]] QVariant bar(const survey::BandRow& row, int column) const;
+    [[nodiscard]] const survey::KeyingBand* keyed(const survey::BandRow& row) const;
+    [[nodiscard]] QString distance_text(const survey::BandRow& row) const;
+    [[nodiscard]] QString distance_tip(const survey::BandRow& row) const;
+    void column_changed(int column);
     [[nodiscard]] QString tool_tip(const survey::BandRow& row, int column) const;
     std::shared_ptr<const survey::Survey> survey_, compared_;
+    std::shared_ptr<const survey::Keying> keying_;
+    bool computing_ = false;
+    units::UnitSystem system_ = units::UnitSystem::metric;
     QString compared_name_;
 };
 

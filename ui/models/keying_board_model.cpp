@@ -22,10 +22,19 @@ QString power_figure(const std::optional<units::Power>& power) {
     return power ? number(power_down_W(*power), 2) : QString();
 }
 
+/// "12 (5\u201320)": the interval in brackets.
+QString rise_figures(const loop::Heating& heating) {
+    return heating.rise_K ? QStringLiteral("%1 (%2\u2013%3)")
+                                .arg(number(*heating.rise_K, 2), number(heating.rise_range_K.low, 2),
+                                     number(heating.rise_range_K.high, 2))
+                          : QString();
+}
+
 bool is_words(int column) {
     return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||
            column == KeyingBoardModel::limit || column == KeyingBoardModel::cause ||
-           column == KeyingBoardModel::direction;
+           column == KeyingBoardModel::direction || column == KeyingBoardModel::reason ||
+           column == KeyingBoardModel::conductor_rise || column == KeyingBoardModel::capacitor_rise;
 }
 
 } // namespace
@@ -86,7 +95,7 @@ QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
     if (!band.point.resonance || band.verdict == KeyingVerdict::out_of_reach) {
         return {};
     }
-    const survey::KeyingDistance* most = widest(band);
+    const survey::KeyingDistance* most = survey::widest(band);
     switch (column) {
     case voltage:
         return number(band.point.resonance->capacitor_voltage_peak.value() * kilo);
@@ -102,19 +111,23 @@ QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
         return power_figure(least_power_for_people(band));
     case tuning_power:
         return power_figure(least_power_for_tuning(band));
+    case touch:
+        return band.touch_in_reach_rms ? number(band.touch_in_reach_rms->value()) : QString();
     default:
         return {};
     }
 }
 
 QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
-    const survey::KeyingDistance* most = band.verdict == KeyingVerdict::out_of_reach ? nullptr : widest(band);
+    const bool reached = band.verdict != KeyingVerdict::out_of_reach;
+    const survey::KeyingDistance* most = reached ? survey::widest(band) : nullptr;
     switch (column) {
     case KeyingBoardModel::band_column:
         return band_name(band);
     case verdict:
-        return keying_symbol(band.verdict, settled()) + QLatin1Char(' ') +
-               keying_word(band.verdict, settled());
+        return verdict_of(band, settled());
+    case reason:
+        return QString::fromStdString(band.reasons.front().text);
     case limit:
         return most == nullptr     ? QString()
                : most->from_memory ? QString::fromStdString(most->standard) + tr(" (from memory)")
@@ -126,6 +139,10 @@ QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
                    ? QString()
                    : direction_words(most->farthest->azimuth,
                                      keying_->request.design.site.plane == design::Plane::vertical);
+    case conductor_rise:
+        return reached && band.heating ? rise_figures(band.heating->conductor) : QString();
+    case capacitor_rise:
+        return reached && band.heating ? rise_figures(band.heating->capacitor) : QString();
     default:
         return {};
     }
@@ -148,6 +165,9 @@ QString KeyingBoardModel::missing(const KeyingBand& band, int column) const {
     }
     if (column == tuning_power && !design.station.reach) {
         return tr("no reach given");
+    }
+    if (column == touch && band.touch) {
+        return tr("none in reach");
     }
     if (column == usable || column == capacitor_power) {
         return tr("no rating");
@@ -182,55 +202,6 @@ QVariant KeyingBoardModel::data(const QModelIndex& index, int role) const {
         return band->verdict == KeyingVerdict::out_of_reach && column != KeyingBoardModel::band_column;
     case BandBoardModel::number_role:
         return !is_words(column) && !figure(*band, column).isEmpty();
-    default:
-        return {};
-    }
-}
-
-QVariant KeyingBoardModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation != Qt::Horizontal || (role != Qt::DisplayRole && role != Qt::ToolTipRole)) {
-        return {};
-    }
-    const QString length = system_ == units::UnitSystem::imperial ? tr("ft") : tr("m");
-    const auto pick = [tip = role == Qt::ToolTipRole](const QString& title, const QString& explained) {
-        return tip ? explained : title;
-    };
-    switch (section) {
-    case band_column:
-        return pick(tr("Band"), tr("Planned bands of the station, lowest first"));
-    case verdict:
-        return pick(tr("Verdict"), tr("Unfavourable ends against ratings and limits; never a promise"));
-    case voltage:
-        return pick(tr("Capacitor\nkV peak"), tr("Peak voltage across the capacitor, as entered"));
-    case voltage_high:
-        return pick(tr("perhaps\nkV peak"), tr("Its unfavourable end: losses, soil and height varied"));
-    case usable:
-        return pick(tr("Usable\nkV peak"),
-                    tr("What the capacitor stands: its rating, or its air gap less the "
-                       "reserve entered, in the air of the site"));
-    case distance:
-        return pick(tr("People beyond\n%1").arg(length),
-                    tr("Horizontal distance from the loop's axis that people must keep: unfavourable end, "
-                       "rounded up"));
-    case limit:
-        return pick(tr("by limit"), tr("The limit for the general public that asks for most"));
-    case cause:
-        return pick(tr("Field"), tr("Which field decides: electric or magnetic"));
-    case direction:
-        return pick(tr("Worst direction"), tr("Azimuth where the distance is largest; 0 is in the plane of a "
-                                              "vertical loop"));
-    case capacitor_power:
-        return pick(tr("Capacitor\nallows, W"),
-                    tr("Greatest peak envelope power at which the capacitor stays within what is usable"));
-    case people_power:
-        return pick(tr("People\nallow, W"),
-                    tr("Greatest peak envelope power for people at the distance entered, by the strictest "
-                       "public limit chosen; fields as computed"));
-    case tuning_power:
-        return pick(
-            tr("Tuning\nallows, W"),
-            tr("Greatest power for the hand that tunes at the reach entered: a carrier, no credit for "
-               "averaging"));
     default:
         return {};
     }

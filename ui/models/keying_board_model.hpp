@@ -21,12 +21,16 @@ public:
         voltage_high,
         usable,
         distance,
+        reason, ///< the one that decides, in a sentence
         limit,
         cause,
-        direction,
         capacitor_power,
         people_power,
         tuning_power,
+        direction,
+        touch,
+        conductor_rise,
+        capacitor_rise,
         column_count
     };
     using QAbstractTableModel::QAbstractTableModel;

@@ -1,7 +1,6 @@
 #include "models/keying_warning.hpp"
 
 #include "models/keying_words.hpp"
-#include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
@@ -15,52 +14,6 @@ struct Warnings {
     Q_DECLARE_TR_FUNCTIONS(Warnings)
 };
 using survey::KeyingBand;
-using survey::KeyingVerdict;
-
-template <class Quantity>
-QString shown(Quantity quantity) {
-    return QString::fromStdString(units::shown(quantity));
-}
-
-bool reached(const KeyingBand& band) {
-    return band.point.resonance && band.verdict != KeyingVerdict::out_of_reach;
-}
-
-QString advice() {
-    return Warnings::tr(
-        "Kilovolts stand across the capacitor and on the loop near it at a few watts. Touching it while "
-        "transmitting burns. Switch the transmitter off before going near.");
-}
-
-/// The band where volts come nearest to what the capacitor stands, or are most where nothing is rated.
-const KeyingBand* worst_volts(const survey::Keying& keying) {
-    const KeyingBand* worst = nullptr;
-    const auto weight = [](const KeyingBand& band) {
-        return band.usable_voltage ? band.voltage_peak.high.value() / band.usable_voltage->value() : 0.0;
-    };
-    for (const KeyingBand& band : keying.bands) {
-        if (!reached(band)) {
-            continue;
-        }
-        if (worst == nullptr || weight(band) > weight(*worst) ||
-            (weight(band) == weight(*worst) && band.voltage_peak.high > worst->voltage_peak.high)) {
-            worst = &band;
-        }
-    }
-    return worst;
-}
-
-QString left_out(const survey::Keying& keying) {
-    QStringList names;
-    for (const KeyingBand& band : keying.bands) {
-        if (!band.point.resonance) {
-            names << band_name(band);
-        }
-    }
-    return names.isEmpty() ? QString()
-                           : QStringLiteral("; ") +
-                                 Warnings::tr("not established: %1").arg(names.join(QStringLiteral(", ")));
-}
 
 QString distance_advice() {
     return Warnings::tr(
@@ -73,44 +26,27 @@ QString distance_advice() {
 } // namespace
 
 VoltageWarning keying_voltage(const survey::Keying& keying) {
-    const KeyingBand* worst = worst_volts(keying);
+    const KeyingBand* worst = survey::worst_voltage(keying);
     if (worst == nullptr) {
-        return {VoltageState::unknown,
-                Warnings::tr(
-                    "Capacitor voltage: not established on any planned band, treat the loop as hazardous"),
-                Warnings::tr(
-                    "The capacitor reaches none of the planned bands, or the model does not stand behind a "
-                    "number there.") +
-                    QLatin1Char(' ') + advice()};
+        return voltage_warning(nullptr);
     }
-    const QString where = Warnings::tr("%1 peak on %2 at %3 (%4)")
-                              .arg(shown(worst->voltage_peak.high), band_name(*worst),
-                                   short_text(worst->point.power.value(), units::Dimension::power),
-                                   model_name(worst->point.model));
-    const QString rest = left_out(keying);
-    if (!worst->usable_voltage) {
-        return {VoltageState::no_rating,
-                Warnings::tr("Capacitor voltage up to %1, no rating given").arg(where) + rest, advice()};
+    VoltageFigures figures;
+    figures.peak = worst->voltage_peak.high;
+    figures.band = band_name(*worst);
+    figures.power = worst->point.power;
+    figures.model = worst->point.model;
+    if (worst->usable_voltage) {
+        figures.held_against =
+            Warnings::tr("usable %1").arg(QString::fromStdString(units::shown(*worst->usable_voltage)));
+        figures.over = figures.peak > *worst->usable_voltage;
     }
-    const QString usable = shown(*worst->usable_voltage);
-    if (worst->voltage_peak.high > *worst->usable_voltage) {
-        return {
-            VoltageState::exceeded,
-            Warnings::tr("Capacitor over its rating, do not key: up to %1, usable %2").arg(where, usable) +
-                rest,
-            Warnings::tr("The capacitor may arc over. Less power, a wider gap or another capacitor.") +
-                QLatin1Char(' ') + advice()};
+    figures.unrated_member = worst->load && worst->load->unrated_members;
+    for (const KeyingBand& band : keying.bands) {
+        if (!band.point.resonance) {
+            figures.unknown << band_name(band);
+        }
     }
-    if (worst->load && worst->load->unrated_members) {
-        return {
-            VoltageState::no_rating,
-            Warnings::tr("Capacitor voltage up to %1, a member of the capacitor has no rating").arg(where) +
-                rest,
-            advice()};
-    }
-    return {VoltageState::within,
-            Warnings::tr("Capacitor within its rating: up to %1, usable %2").arg(where, usable) + rest,
-            advice()};
+    return voltage_warning(&figures);
 }
 
 DistanceWarning no_distance() {

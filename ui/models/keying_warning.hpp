@@ -1,7 +1,7 @@
 #pragma once
 // What the hazard strip and the printed sheet say of all bands: the highest capacitor voltage, the distance
 // people must keep. No widget.
-#include "models/voltage_warning.hpp"
+#include "models/hazard_words.hpp"
 #include "survey/keying.hpp"
 #include "units/text.hpp"
 

@@ -42,6 +42,11 @@ QString habit_words(const exposure::Use& use) {
     return {};
 }
 
+/// An open triangle: to be heeded, decides nothing.
+QString caution_mark() {
+    return QStringLiteral("\u25B3 ");
+}
+
 std::optional<units::Power> least(const KeyingBand& band,
                                   std::optional<units::Power> KeyingDistance::*member) {
     std::optional<units::Power> least;
@@ -85,6 +90,13 @@ QString keying_symbol(KeyingVerdict verdict, bool settled) {
         return QStringLiteral("\u25B2");
     }
     return {};
+}
+
+QString verdict_of(const KeyingBand& band, bool settled) {
+    if (settled && band.on_condition) {
+        return caution_mark() + KeyingWords::tr("if people keep away");
+    }
+    return keying_symbol(band.verdict, settled) + QLatin1Char(' ') + keying_word(band.verdict, settled);
 }
 
 bool forbids(KeyingVerdict verdict) {
@@ -151,22 +163,6 @@ QString limit_words(const KeyingDistance& distance) {
     return distance.from_memory ? words + KeyingWords::tr(" (figures from memory)") : words;
 }
 
-const KeyingDistance* widest(const KeyingBand& band) {
-    const KeyingDistance* most = nullptr;
-    for (const KeyingDistance& d : band.distances) {
-        if (d.tier != exposure::Tier::general_public) {
-            continue;
-        }
-        if (!d.farthest) {
-            return nullptr;
-        }
-        if (most == nullptr || d.range.high > most->range.high) {
-            most = &d;
-        }
-    }
-    return most;
-}
-
 std::optional<units::Power> least_power_for_people(const KeyingBand& band) {
     return least(band, &KeyingDistance::power_for_people);
 }
@@ -178,13 +174,17 @@ std::optional<units::Power> least_power_for_tuning(const KeyingBand& band) {
 QStringList reason_lines(const KeyingBand& band) {
     QStringList lines;
     for (const survey::KeyingReason& reason : band.reasons) {
-        QString line = keying_symbol(reason.verdict, true) + QLatin1Char(' ') +
-                       QString::fromStdString(reason.text) + QLatin1Char('.');
+        QString line =
+            (band.on_condition ? caution_mark() : keying_symbol(reason.verdict, true) + QLatin1Char(' ')) +
+            QString::fromStdString(reason.text) + QLatin1Char('.');
         if (!reason.fix.empty()) {
             line += QLatin1Char(' ') +
                     KeyingWords::tr("What would help: %1.").arg(QString::fromStdString(reason.fix));
         }
         lines << line;
+    }
+    for (const std::string& remark : band.remarks) {
+        lines << caution_mark() + QString::fromStdString(remark) + QLatin1Char('.');
     }
     return lines;
 }

@@ -14,6 +14,8 @@ namespace loopwright::models {
 [[nodiscard]] QString keying_word(survey::KeyingVerdict verdict, bool settled);
 /// One character, different for every verdict.
 [[nodiscard]] QString keying_symbol(survey::KeyingVerdict verdict, bool settled);
+/// Symbol and word of a band; no tick where it is within only if people keep away.
+[[nodiscard]] QString verdict_of(const survey::KeyingBand& band, bool settled);
 /// True where the key must not be pressed as things are.
 [[nodiscard]] bool forbids(survey::KeyingVerdict verdict);
 
@@ -31,14 +33,11 @@ namespace loopwright::models {
 /// Standard, tier, and whether the figures are from memory.
 [[nodiscard]] QString limit_words(const survey::KeyingDistance& distance);
 
-/// The public limit with the largest distance (upper end); null where one is not established or none was
-/// checked.
-[[nodiscard]] const survey::KeyingDistance* widest(const survey::KeyingBand& band);
 /// The least of the powers that any public limit allows; nothing where one is not established.
 [[nodiscard]] std::optional<units::Power> least_power_for_people(const survey::KeyingBand& band);
 [[nodiscard]] std::optional<units::Power> least_power_for_tuning(const survey::KeyingBand& band);
 
-/// Reasons of a band, worst first, each with what would mend it.
+/// Reasons of a band, worst first, each with what would mend it; then its remarks.
 [[nodiscard]] QStringList reason_lines(const survey::KeyingBand& band);
 /// Power, emission, habit and limits, in one line.
 [[nodiscard]] QString keying_conditions(const design::Design& design);

@@ -8,6 +8,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -48,41 +49,65 @@ OutlineCurve curve_of(const TierOutlines& tier) {
         curve.azimuth_rad = tier.farthest->azimuth.value();
         curve.cause = cause_word(tier.farthest->cause);
         curve.nowhere = curve.farthest_m <= 0.0;
+        if (tier.upper_distance) {
+            curve.upper_m = tier.upper_distance->value();
+        }
     }
     return curve;
 }
 
-OutlineCurve from_above(const TierOutlines& tier) {
-    OutlineCurve curve = curve_of(tier);
-    if (tier.from_above && !curve.nowhere) {
-        const auto& all = *tier.from_above;
+QPolygonF polygon_from_above(const survey::Outline& outline) {
+    QPolygonF polygon;
+    if (outline.from_above) {
+        const auto& all = *outline.from_above;
         for (std::size_t i = 0; i < all.size(); ++i) {
             const double angle =
                 2.0 * std::numbers::pi * static_cast<double>(i) / static_cast<double>(all.size());
-            curve.outline << QPointF(all[i].value() * std::cos(angle), all[i].value() * std::sin(angle));
+            polygon << QPointF(all[i].value() * std::cos(angle), all[i].value() * std::sin(angle));
         }
+    }
+    return polygon;
+}
+
+/// Closed at both ends at the next height that lies outside: a step too much rather than too little.
+QPolygonF polygon_from_the_side(const survey::Outline& outline, const std::vector<units::Length>& heights) {
+    QPolygonF polygon, back;
+    if (!outline.toward || !outline.away) {
+        return polygon;
+    }
+    const auto inside = [&](std::size_t i) {
+        return i < heights.size() && ((*outline.toward)[i].value() > 0.0 || (*outline.away)[i].value() > 0.0);
+    };
+    for (std::size_t i = 0; i < heights.size(); ++i) {
+        const double right = (*outline.toward)[i].value(), left = (*outline.away)[i].value();
+        if (inside(i)) {
+            polygon << QPointF(right, heights[i].value());
+            back.prepend(QPointF(-left, heights[i].value()));
+        } else if (inside(i + 1)) { // just below
+            const double middle = ((*outline.toward)[i + 1].value() - (*outline.away)[i + 1].value()) / 2.0;
+            polygon << QPointF(middle, heights[i].value());
+        } else if (i > 0 && inside(i - 1)) { // just above
+            const double middle = ((*outline.toward)[i - 1].value() - (*outline.away)[i - 1].value()) / 2.0;
+            polygon << QPointF(middle, heights[i].value());
+        }
+    }
+    return polygon << back;
+}
+
+OutlineCurve from_above(const TierOutlines& tier) {
+    OutlineCurve curve = curve_of(tier);
+    if (!curve.nowhere) {
+        curve.outline = polygon_from_above(tier.nominal);
+        curve.upper = tier.upper ? polygon_from_above(*tier.upper) : QPolygonF();
     }
     return curve;
 }
 
 OutlineCurve from_the_side(const TierOutlines& tier, const std::vector<units::Length>& heights) {
     OutlineCurve curve = curve_of(tier);
-    if (!tier.toward || !tier.away) {
-        return curve;
-    }
-    bool any = false;
-    QPolygonF back;
-    for (std::size_t i = 0; i < heights.size(); ++i) {
-        const double right = (*tier.toward)[i].value(), left = (*tier.away)[i].value();
-        if (right <= 0.0 && left <= 0.0) {
-            continue;
-        }
-        any = true;
-        curve.outline << QPointF(right, heights[i].value());
-        back.prepend(QPointF(-left, heights[i].value()));
-    }
-    curve.outline << back;
-    curve.nowhere = !any;
+    curve.outline = polygon_from_the_side(tier.nominal, heights);
+    curve.upper = tier.upper ? polygon_from_the_side(*tier.upper, heights) : QPolygonF();
+    curve.nowhere = curve.outline.isEmpty() && tier.nominal.toward && tier.nominal.away;
     return curve;
 }
 
@@ -95,6 +120,9 @@ PowerCurve power_curve(const TierOutlines& tier, int stroke) {
     for (const survey::DistanceAtPower& at : tier.over_power) {
         if (at.distance && at.distance->value() > 0.0) {
             curve.points.append({at.power.value(), at.distance->value()});
+        }
+        if (at.upper && at.upper->value() > 0.0) {
+            curve.upper.append({at.power.value(), at.upper->value()});
         }
     }
     return curve;
@@ -141,10 +169,21 @@ SurroundingsPlot surroundings_plot(const KeyingOutlines& outlines, units::UnitSy
     return plot;
 }
 
+bool SurroundingsPlot::has_upper() const {
+    return std::all_of(above.curves.begin(), above.curves.end(),
+                       [](const OutlineCurve& curve) { return curve.upper_m.has_value(); });
+}
+
 SurroundingsPlot no_surroundings_plot(const QString& reason) {
     SurroundingsPlot plot;
     plot.reason = reason;
     return plot;
+}
+
+QString line_words(const SurroundingsPlot& plot) {
+    return plot.has_upper()
+               ? Plots::tr("Heavy lines: unfavourable end, what counts. Thin: as entered.")
+               : Plots::tr("Lines as entered; the unfavourable end is not in them and lies farther out.");
 }
 
 QString distances_in_words(const SurroundingsPlot& plot) {
@@ -154,7 +193,9 @@ QString distances_in_words(const SurroundingsPlot& plot) {
                   : curve.cause.isEmpty()
                       ? Plots::tr("%1: not established").arg(curve.label)
                       : Plots::tr("%1: %2 (%3)")
-                            .arg(curve.label, distance_up(units::metres(curve.farthest_m), plot.system),
+                            .arg(curve.label,
+                                 distance_up(units::metres(curve.upper_m.value_or(curve.farthest_m)),
+                                             plot.system),
                                  curve.cause));
     }
     return parts.join(QStringLiteral("; "));

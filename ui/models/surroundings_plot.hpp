@@ -14,11 +14,16 @@
 namespace loopwright::models {
 
 struct OutlineCurve {
-    QString label;          ///< "general public"
-    bool main = false;      ///< of the tier that the distance to keep is for
-    QPolygonF outline{};    ///< closed; empty: exceeded nowhere, or not established
-    bool nowhere = false;   ///< exceeded nowhere
-    double farthest_m = 0;  ///< nominal
+    QString label;                   ///< "general public"
+    bool main = false;               ///< of the tier that the distance to keep is for
+    QPolygonF outline{};             ///< as entered; closed; empty: exceeded nowhere, or not established
+    QPolygonF upper{};               ///< the unfavourable end of it; empty: not known yet
+    bool nowhere = false;            ///< exceeded nowhere
+    double farthest_m = 0;           ///< as entered
+    std::optional<double> upper_m{}; ///< unfavourable end: what people must keep
+
+    /// The one that counts: the unfavourable end where it is known.
+    [[nodiscard]] const QPolygonF& outer() const { return upper.isEmpty() ? outline : upper; }
     double azimuth_rad = 0; ///< of the farthest
     QString cause{};
 };
@@ -32,7 +37,9 @@ struct OutlineView {
 struct PowerCurve {
     QString label;
     int stroke = 0;
-    QList<QPointF> points{}; ///< watts, metres; ascending; what lies beyond 100 m is left out
+    QList<QPointF> points{}; ///< watts, metres as entered; ascending; what lies beyond 100 m is left out
+    QList<QPointF> upper{};  ///< the unfavourable end; empty: not known yet
+    [[nodiscard]] const QList<QPointF>& outer() const { return upper.isEmpty() ? points : upper; }
 };
 
 struct SurroundingsPlot {
@@ -49,13 +56,19 @@ struct SurroundingsPlot {
     QString reason{}; ///< why there is nothing
 
     [[nodiscard]] bool established() const { return reason.isEmpty(); }
+    /// Whether every outline has its unfavourable end.
+    [[nodiscard]] bool has_upper() const;
 };
 
 [[nodiscard]] SurroundingsPlot surroundings_plot(const survey::KeyingOutlines& outlines,
                                                  units::UnitSystem system);
 [[nodiscard]] SurroundingsPlot no_surroundings_plot(const QString& reason);
 
-/// "general public 2.31 m (magnetic), occupational 1.20 m": nominal distances of all tiers.
+/// "general public 2.31 m (magnetic), occupational 1.20 m": distances of all tiers, the unfavourable end
+/// where it is known.
 [[nodiscard]] QString distances_in_words(const SurroundingsPlot& plot);
+
+/// Which line is which: the unfavourable end, as entered.
+[[nodiscard]] QString line_words(const SurroundingsPlot& plot);
 
 } // namespace loopwright::models

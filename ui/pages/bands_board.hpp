@@ -1,10 +1,6 @@
 #pragma once
 // The band board as a table: picking a row puts its band in focus; columns are chosen, a selection is copied.
-#include "pages/context.hpp"
-
-#include <QTableView>
-
-#include <memory>
+#include "pages/focus_board.hpp"
 
 class QMenu;
 
@@ -14,9 +10,7 @@ class BandBoardModel;
 
 namespace loopwright::pages {
 
-class BandsDelegate;
-
-class BandsBoard : public QTableView {
+class BandsBoard : public FocusBoard {
     Q_OBJECT
 public:
     BandsBoard(const Context& context, models::BandBoardModel& model, QWidget* parent = nullptr);
@@ -24,27 +18,17 @@ public:
 
     /// Fills a menu with one entry a column.
     void fill_columns_menu(QMenu& menu);
-    void set_stale(bool stale);
-    /// The columns shown of what is selected (of all rows where nothing is), with their headings, separated
-    /// by tabulators.
-    [[nodiscard]] QString selected_text() const;
     [[nodiscard]] QSize sizeHint() const override;
 
-public Q_SLOTS:
-    void copy();
-
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
+    [[nodiscard]] int row_of(const QString& band) const override;
+    [[nodiscard]] std::optional<units::Frequency> frequency_at(int row) const override;
 
 private:
     void restore_columns();
-    void follow_focus();
-    void fit_columns();
-    void pick_row(const QModelIndex& current);
-    Context context_;
+    void fit_columns(bool anew = false);
     models::BandBoardModel& model_;
-    BandsDelegate* delegate_;
-    bool following_ = false;
+    bool own_widths_ = false; ///< kept from an earlier session
 };
 
 } // namespace loopwright::pages

@@ -117,6 +117,10 @@ void FocusedView::want() {
     }
 }
 
+bool FocusedView::current() const {
+    return !dirty_ && !computing_ && !pause_.isActive() && (settled_ || !job_->stale());
+}
+
 void FocusedView::settle() {
     settled_ = true;
     job_->cancel();

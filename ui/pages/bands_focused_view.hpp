@@ -30,6 +30,8 @@ public:
     ~FocusedView() override;
     [[nodiscard]] const std::vector<charts::FigureWidget*>& figures() const { return figures_; }
     [[nodiscard]] jobs::Job& job() { return *job_; }
+    /// Whether the figures are those of design and focus as they are.
+    [[nodiscard]] bool current() const;
 
     /// Gives one figure the whole view, -1: all of them.
     void enlarge(int figure);

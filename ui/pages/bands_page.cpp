@@ -5,6 +5,7 @@
 #include "models/band_board_model.hpp"
 #include "models/survey_charts.hpp"
 #include "models/verdict_words.hpp"
+#include "pages/arrangement.hpp"
 #include "pages/bands_board.hpp"
 #include "pages/readout_view.hpp"
 
@@ -34,15 +35,9 @@ BandsPage::BandsPage(const Context& context, QWidget* parent)
       progress_(new QProgressBar(this)), splitter_(new QSplitter(Qt::Vertical, this)),
       board_(new BandsBoard(context, *model_, this)), words_(new QLabel(this)), at_(new QLabel(this)),
       readout_view_(new ReadoutView(*readout_, this)), grid_(new charts::ChartGrid(group_, this)) {
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(unit_px, unit_px / 2, unit_px, unit_px / 2);
-    column->setSpacing(unit_px / 2);
+    QVBoxLayout* column = page_column(*this);
     build_head(*column);
-    splitter_->setChildrenCollapsible(false);
-    splitter_->addWidget(board_);
-    splitter_->addWidget(build_lower());
-    splitter_->setStretchFactor(0, 0);
-    splitter_->setStretchFactor(1, 1);
+    stack(*splitter_, board_, build_lower());
     divided_by_hand_ = splitter_->restoreState(context_.settings.window_state(splitter_name));
     connect(splitter_, &QSplitter::splitterMoved, this, [this] { divided_by_hand_ = true; });
     column->addWidget(splitter_, 1);
@@ -99,6 +94,18 @@ void BandsPage::connect_context() {
         state_->show();
     });
     connect(&context_.focus, &session::Focus::changed, this, &BandsPage::follow_focus);
+    const auto show_distances = [this] {
+        const jobs::KeyingJob& keying = context_.keying;
+        model_->set_keying(keying.settled() ? keying.result() : nullptr, keying.running());
+    };
+    connect(&context_.keying, &jobs::KeyingJob::started, this, show_distances);
+    connect(&context_.keying, &jobs::KeyingJob::updated, this, show_distances);
+    connect(&context_.keying, &jobs::KeyingJob::cancelled, this, show_distances);
+    connect(&context_.keying, &jobs::KeyingJob::failed, this, show_distances);
+    connect(&context_.settings, &settings::Settings::unit_system_changed, this,
+            [this] { model_->set_unit_system(context_.settings.unit_system()); });
+    model_->set_unit_system(context_.settings.unit_system());
+    show_distances();
     connect(&group_, &charts::ChartGroup::picked, this,
             [this](double hertz) { context_.focus.set_frequency(units::hertz(hertz)); });
     connect(&group_, &charts::ChartGroup::crosshair_moved, this, &BandsPage::show_readout);
@@ -146,9 +153,7 @@ void BandsPage::resizeEvent(QResizeEvent* event) {
 void BandsPage::share_height() {
     constexpr double most = 0.42;
     if (!divided_by_hand_) {
-        const int height = splitter_->height();
-        const int board = std::min(board_->sizeHint().height(), static_cast<int>(most * height));
-        splitter_->setSizes({board, height - board});
+        pages::share_height(*splitter_, *board_, most);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "pages/build_page.hpp"
 
 #include "inputs/tab_order.hpp"
+#include "pages/arrangement.hpp"
 #include "pages/build_form.hpp"
 #include "pages/drawing_view.hpp"
 #include "pages/headline_panel.hpp"
@@ -18,17 +19,6 @@ namespace {
 
 constexpr int unit_px = 8;
 const QString splitter_name = QStringLiteral("build_splitter");
-
-/// A column that scrolls up and down only.
-QScrollArea* scrolled(QWidget* content, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidget(content);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setMinimumWidth(content->minimumSizeHint().width() + 20);
-    return area;
-}
 
 } // namespace
 

@@ -1,21 +1,10 @@
 #pragma once
 // The joints of the conductor: how many, and the resistance of each; as many kinds as there are.
-#include "pages/context.hpp"
-
-#include <QWidget>
-
-#include <vector>
-
-class QPushButton;
-class QVBoxLayout;
-
-namespace loopwright::inputs {
-class Entry;
-}
+#include "pages/pair_rows.hpp"
 
 namespace loopwright::pages {
 
-class JointsEditor : public QWidget {
+class JointsEditor final : public PairRows {
     Q_OBJECT
 public:
     explicit JointsEditor(const Context& context, QWidget* parent = nullptr);
@@ -25,20 +14,15 @@ public:
 Q_SIGNALS:
     void refreshed();
 
+protected:
+    void refresh() override;
+    void remove(std::size_t index) override;
+    void fill(Row& row, QHBoxLayout& line, std::size_t index) override;
+    [[nodiscard]] QString remove_tip() const override;
+    [[nodiscard]] QString remove_name(std::size_t index) const override;
+
 private:
-    struct Row {
-        QWidget* widget = nullptr;
-        inputs::Entry* count = nullptr;
-        inputs::Entry* resistance = nullptr;
-    };
-    void refresh();
-    void add_row(std::size_t index);
     void take(inputs::Entry* entry, std::size_t index, bool is_count, double si, const QString& text);
-    void remove(std::size_t index);
-    Context context_;
-    QVBoxLayout* column_;
-    QPushButton* add_;
-    std::vector<Row> rows_;
 };
 
 } // namespace loopwright::pages

@@ -1,84 +1,82 @@
 #include "pages/keying_board.hpp"
 
 #include "models/keying_board_model.hpp"
-#include "pages/bands_delegate.hpp"
 #include "pages/plain_table.hpp"
 
-#include <QClipboard>
-#include <QGuiApplication>
 #include <QHeaderView>
-#include <QKeyEvent>
-#include <QScopedValueRollback>
+#include <QScrollBar>
 
 #include <algorithm>
 
 namespace loopwright::pages {
 
+namespace {
 using models::KeyingBoardModel;
+constexpr int least_reason_px = 220, least_rows = 4, many_rows = 99;
+} // namespace
 
 KeyingBoard::KeyingBoard(const Context& context, KeyingBoardModel& model, QWidget* parent)
-    : QTableView(parent), context_(context), model_(model), delegate_(new BandsDelegate(this)) {
+    : FocusBoard(context, model, parent), model_(model) {
     setObjectName(QStringLiteral("keying.board"));
-    setModel(&model_);
-    setItemDelegate(delegate_);
     make_plain(
         *this, tr("Before keying: one row a band"),
         tr("Picking a row puts its band in focus and shows its reasons, distances and pictures below."));
     setSelectionMode(SingleSelection);
     setHorizontalScrollMode(ScrollPerPixel);
-    connect(&context_.focus, &session::Focus::changed, this, &KeyingBoard::follow_focus);
     connect(&model_, &QAbstractItemModel::modelReset, this, [this] {
         fit_columns(true);
+        updateGeometry();
         follow_focus();
     });
     connect(&model_, &QAbstractItemModel::dataChanged, this, [this] { fit_columns(false); });
-    connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &KeyingBoard::pick_row);
+}
+
+int KeyingBoard::row_of(const QString& band) const {
+    return model_.row_of(band);
+}
+
+std::optional<units::Frequency> KeyingBoard::frequency_at(int row) const {
+    const survey::KeyingBand* band = model_.row_at(row);
+    return band == nullptr ? std::nullopt : std::optional(band->point.frequency);
 }
 
 void KeyingBoard::fit_columns(bool anew) {
     for (int column = 0; column < model_.columnCount(); ++column) {
         // Never narrower than before: columns do not dance while a person types.
-        const int wanted = std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column));
-        if (anew || wanted > columnWidth(column)) {
+        const int wanted = wanted_width(column);
+        if (column != KeyingBoardModel::reason && (anew || wanted > columnWidth(column))) {
             setColumnWidth(column, wanted);
         }
     }
+    fit_reason();
 }
 
-void KeyingBoard::set_stale(bool stale) {
-    delegate_->set_stale(stale);
-    viewport()->update();
-}
-
-void KeyingBoard::follow_focus() {
-    const int row = model_.row_of(context_.focus.band());
-    const QScopedValueRollback guard(following_, true);
-    if (row < 0) {
-        clearSelection();
-        setCurrentIndex({});
-    } else if (row != currentIndex().row()) {
-        setCurrentIndex(model_.index(row, KeyingBoardModel::band_column));
+/// The reason takes what the window leaves it; where all columns do not fit, those after it are scrolled to.
+void KeyingBoard::fit_reason() {
+    int before = 0, after = 0;
+    for (int column = 0; column < model_.columnCount(); ++column) {
+        if (column != KeyingBoardModel::reason) {
+            (column < KeyingBoardModel::reason ? before : after) += columnWidth(column);
+        }
     }
+    const int room = viewport()->width() - before;
+    setColumnWidth(KeyingBoardModel::reason,
+                   room - after >= least_reason_px ? room - after : std::max(room, least_reason_px));
 }
 
-void KeyingBoard::pick_row(const QModelIndex& current) {
-    if (const survey::KeyingBand* row = model_.row_at(current.row()); row != nullptr && !following_) {
-        context_.focus.set_frequency(row->point.frequency);
-    }
-}
-
-void KeyingBoard::keyPressEvent(QKeyEvent* event) {
-    if (event->matches(QKeySequence::Copy)) {
-        QGuiApplication::clipboard()->setText(rows_as_text(*this));
-        event->accept();
-        return;
-    }
-    QTableView::keyPressEvent(event);
+void KeyingBoard::resizeEvent(QResizeEvent* event) {
+    FocusBoard::resizeEvent(event);
+    fit_reason();
 }
 
 QSize KeyingBoard::sizeHint() const {
-    const int height = horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 18;
-    return {QTableView::sizeHint().width(), height};
+    return {FocusBoard::sizeHint().width(),
+            height_of_rows(many_rows) + horizontalScrollBar()->sizeHint().height()};
+}
+
+QSize KeyingBoard::minimumSizeHint() const {
+    return {FocusBoard::minimumSizeHint().width(),
+            height_of_rows(least_rows) + horizontalScrollBar()->sizeHint().height()};
 }
 
 } // namespace loopwright::pages

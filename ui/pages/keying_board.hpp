@@ -1,8 +1,6 @@
 #pragma once
 // The sheet before keying as a table: picking a row puts its band in focus.
-#include "pages/context.hpp"
-
-#include <QTableView>
+#include "pages/focus_board.hpp"
 
 namespace loopwright::models {
 class KeyingBoardModel;
@@ -10,26 +8,24 @@ class KeyingBoardModel;
 
 namespace loopwright::pages {
 
-class BandsDelegate;
-
-class KeyingBoard : public QTableView {
+class KeyingBoard : public FocusBoard {
     Q_OBJECT
 public:
     KeyingBoard(const Context& context, models::KeyingBoardModel& model, QWidget* parent = nullptr);
-    void set_stale(bool stale);
+
     [[nodiscard]] QSize sizeHint() const override;
+    /// Room for four rows.
+    [[nodiscard]] QSize minimumSizeHint() const override;
 
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
+    [[nodiscard]] int row_of(const QString& band) const override;
+    [[nodiscard]] std::optional<units::Frequency> frequency_at(int row) const override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
-    void follow_focus();
     void fit_columns(bool anew);
-    void pick_row(const QModelIndex& current);
-    Context context_;
+    void fit_reason();
     models::KeyingBoardModel& model_;
-    BandsDelegate* delegate_;
-    bool following_ = false;
 };
 
 } // namespace loopwright::pages

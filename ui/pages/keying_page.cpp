@@ -1,25 +1,19 @@
 #include "pages/keying_page.hpp"
 
 #include "models/keying_board_model.hpp"
-#include "models/keying_tables.hpp"
 #include "models/keying_words.hpp"
+#include "pages/arrangement.hpp"
 #include "pages/keying_board.hpp"
+#include "pages/keying_details.hpp"
 #include "pages/keying_form.hpp"
-#include "pages/keying_pictures.hpp"
-#include "pages/plain_table.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QScrollBar>
 #include <QSplitter>
-#include <QStackedWidget>
-#include <QTabBar>
 #include <QVBoxLayout>
-
-#include <algorithm>
 
 namespace loopwright::pages {
 
@@ -28,25 +22,14 @@ namespace {
 constexpr int unit_px = 8, patience_ms = 250, form_px = 340;
 const QString across_name = QStringLiteral("keying_across");
 
-QScrollArea* scrolled(QWidget* content, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidget(content);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setMinimumWidth(content->minimumSizeHint().width() + area->verticalScrollBar()->sizeHint().width());
-    return area;
-}
-
 } // namespace
 
 KeyingPage::KeyingPage(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), model_(new models::KeyingBoardModel(this)),
-      distance_model_(new models::TextTableModel(this)), member_model_(new models::TextTableModel(this)),
       conditions_(new QLabel(this)), state_(new QLabel(this)), progress_(new QProgressBar(this)),
       stop_(new QPushButton(tr("&Stop"), this)), across_(new QSplitter(Qt::Horizontal, this)),
       splitter_(new QSplitter(Qt::Vertical, this)), board_(new KeyingBoard(context, *model_, this)),
-      reasons_(new QLabel(this)), tuning_words_(new QLabel(this)) {
+      reasons_(new QLabel(this)), details_(new KeyingDetails(context, this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(across_);
@@ -65,21 +48,27 @@ KeyingPage::KeyingPage(const Context& context, QWidget* parent)
     refresh();
 }
 
+void KeyingPage::show_group(int group) {
+    details_->show_group(group);
+}
+
+const KeyingPictures& KeyingPage::pictures() const {
+    return details_->pictures();
+}
+
+KeyingPictures& KeyingPage::pictures() {
+    return details_->pictures();
+}
+
 KeyingPage::~KeyingPage() {
     context_.settings.set_window_state(across_name, across_->saveState());
 }
 
 QWidget* KeyingPage::build_right() {
     auto* right = new QWidget(across_);
-    auto* column = new QVBoxLayout(right);
-    column->setContentsMargins(unit_px, unit_px / 2, unit_px, unit_px / 2);
-    column->setSpacing(unit_px / 2);
+    QVBoxLayout* column = page_column(*right);
     build_head(*column);
-    splitter_->setChildrenCollapsible(false);
-    splitter_->addWidget(board_);
-    splitter_->addWidget(build_lower());
-    splitter_->setStretchFactor(0, 0);
-    splitter_->setStretchFactor(1, 1);
+    stack(*splitter_, board_, build_lower());
     column->addWidget(splitter_, 1);
     return right;
 }
@@ -120,67 +109,20 @@ QWidget* KeyingPage::build_lower() {
     auto* column = new QVBoxLayout(lower);
     column->setContentsMargins(0, unit_px / 2, 0, 0);
     column->setSpacing(unit_px / 2);
-    for (QLabel* words : {reasons_, tuning_words_}) {
-        words->setWordWrap(true);
-        words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    }
+    reasons_->setWordWrap(true);
+    reasons_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     reasons_->setAccessibleName(tr("The band in focus: reasons, and what would help"));
     reasons_->setObjectName(QStringLiteral("keying.reasons"));
-    tuning_words_->setAccessibleName(tr("Tuning on the air"));
-    tuning_words_->setObjectName(QStringLiteral("keying.tuning"));
     column->addWidget(reasons_);
-    build_groups(*column);
+    column->addWidget(details_, 1);
+    connect(details_, &KeyingDetails::figure_export_wanted, this, &KeyingPage::figure_export_wanted);
+    connect(details_, &KeyingDetails::room_changed, this, &KeyingPage::give_room);
     return lower;
-}
-
-QTableView* KeyingPage::add_table(models::TextTableModel& model, const QString& name,
-                                  const QString& description) {
-    auto* table = new PlainTable(model, name, description, this);
-    stack_->addWidget(table);
-    return table;
-}
-
-void KeyingPage::build_groups(QVBoxLayout& column) {
-    tabs_ = new QTabBar(this);
-    stack_ = new QStackedWidget(this);
-    pictures_ = new KeyingPictures(context_, this);
-    tabs_->setAccessibleName(tr("Details of the band in focus"));
-    tabs_->setDrawBase(false);
-    tabs_->setExpanding(false);
-    for (const auto& [text, tip] :
-         {std::pair(tr("Around the &loop"), tr("Outlines to scale, and the distance over power")),
-          std::pair(tr("Distances &by limit"), tr("Every limit and tier with its interval")),
-          std::pair(tr("&Members of the capacitor"), tr("Volts and amperes that each of them carries")),
-          std::pair(tr("Tuning on the &air"), tr("The usual order, and the greatest tune-up power"))}) {
-        tabs_->setTabToolTip(tabs_->addTab(text), tip);
-    }
-    stack_->addWidget(pictures_);
-    add_table(*distance_model_, tr("Distances by limit and tier"),
-              tr("One row a limit and tier of the band in focus"))
-        ->setObjectName(QStringLiteral("keying.distances"));
-    add_table(*member_model_, tr("Members of the capacitor"), tr("One row a member, at the band in focus"))
-        ->setObjectName(QStringLiteral("keying.members"));
-    auto* order = new QWidget(this);
-    auto* tuning_column = new QVBoxLayout(order);
-    tuning_column->addWidget(tuning_words_);
-    tuning_column->addStretch(1);
-    stack_->addWidget(order);
-    column.addWidget(tabs_);
-    column.addWidget(stack_, 1);
-    connect(tabs_, &QTabBar::currentChanged, this, &KeyingPage::show_group);
-    connect(pictures_, &FocusedView::export_wanted, this, &KeyingPage::figure_export_wanted);
-    connect(pictures_, &FocusedView::enlarged_changed, this, &KeyingPage::give_room);
-}
-
-void KeyingPage::show_group(int group) {
-    tabs_->setCurrentIndex(group);
-    stack_->setCurrentIndex(group);
-    give_room();
 }
 
 /// An enlarged picture has the board's room too.
 void KeyingPage::give_room() {
-    const bool enlarged = stack_->currentIndex() == around && pictures_->enlarged() >= 0;
+    const bool enlarged = details_->picture_enlarged();
     board_->setVisible(!enlarged);
     reasons_->setVisible(!enlarged);
 }
@@ -221,9 +163,7 @@ void KeyingPage::resizeEvent(QResizeEvent* event) {
 /// The whole table where it leaves the pictures more than half.
 void KeyingPage::share_height() {
     constexpr double most = 0.45;
-    const int height = splitter_->height();
-    const int board = std::min(board_->sizeHint().height(), static_cast<int>(most * height));
-    splitter_->setSizes({board, height - board});
+    pages::share_height(*splitter_, *board_, most);
 }
 
 void KeyingPage::refresh() {
@@ -245,24 +185,19 @@ void KeyingPage::show_band() {
     const auto& keying = context_.keying.result();
     const survey::KeyingBand* band = model_->row_at(model_->row_of(context_.focus.band()));
     const design::Design& design = keying ? keying->request.design : context_.document.design();
-    tuning_words_->setText(models::tuning_lines(band, design).join(QLatin1Char('\n')));
+    details_->show_band(band, design);
     if (band == nullptr) {
         reasons_->setText(keying ? tr("Pick a band of the table: its reasons and pictures stand here.")
                                  : tr("Not computed yet: treat the loop as hazardous."));
-        distance_model_->set_table({});
-        member_model_->set_table({});
         return;
     }
     const bool settled = keying->request.intervals;
-    reasons_->setText(QStringLiteral("<b>%1: %2 %3</b><br>%4")
-                          .arg(models::band_name(*band), models::keying_symbol(band->verdict, settled),
-                               models::keying_word(band->verdict, settled),
+    reasons_->setText(QStringLiteral("<b>%1: %2</b><br>%3")
+                          .arg(models::band_name(*band), models::verdict_of(*band, settled),
                                models::reason_lines(*band)
                                    .join(QLatin1Char('\n'))
                                    .toHtmlEscaped()
                                    .replace(QLatin1Char('\n'), QStringLiteral("<br>"))));
-    distance_model_->set_table(models::distance_table(*band, design, context_.settings.unit_system()));
-    member_model_->set_table(models::member_table(*band));
 }
 
 /// Greys what belongs to an older state, once that has lasted a moment, and says what is still missing.

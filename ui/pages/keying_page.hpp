@@ -13,19 +13,16 @@ class QLabel;
 class QProgressBar;
 class QPushButton;
 class QSplitter;
-class QStackedWidget;
-class QTabBar;
-class QTableView;
 class QVBoxLayout;
 
 namespace loopwright::models {
 class KeyingBoardModel;
-class TextTableModel;
 } // namespace loopwright::models
 
 namespace loopwright::pages {
 
 class KeyingBoard;
+class KeyingDetails;
 class KeyingPictures;
 
 class KeyingPage : public QWidget {
@@ -34,11 +31,11 @@ public:
     explicit KeyingPage(const Context& context, QWidget* parent = nullptr);
     ~KeyingPage() override;
 
-    enum Group { around, distances, members, tuning };
+    /// Of KeyingDetails::Group.
     void show_group(int group);
     [[nodiscard]] KeyingBoard& board() { return *board_; }
-    [[nodiscard]] KeyingPictures& pictures() { return *pictures_; }
-    [[nodiscard]] const KeyingPictures& pictures() const { return *pictures_; }
+    [[nodiscard]] KeyingPictures& pictures();
+    [[nodiscard]] const KeyingPictures& pictures() const;
 
 Q_SIGNALS:
     void print_wanted();
@@ -53,9 +50,6 @@ private:
     [[nodiscard]] QWidget* build_right();
     void build_head(QVBoxLayout& column);
     [[nodiscard]] QWidget* build_lower();
-    void build_groups(QVBoxLayout& column);
-    [[nodiscard]] QTableView* add_table(models::TextTableModel& model, const QString& name,
-                                        const QString& description);
     void connect_context();
     void refresh();
     void show_band();
@@ -64,8 +58,6 @@ private:
     void give_room();
     Context context_;
     models::KeyingBoardModel* model_;
-    models::TextTableModel* distance_model_;
-    models::TextTableModel* member_model_;
     QLabel* conditions_;
     QLabel* state_;
     QProgressBar* progress_;
@@ -74,10 +66,7 @@ private:
     QSplitter* splitter_;
     KeyingBoard* board_;
     QLabel* reasons_;
-    QLabel* tuning_words_;
-    QTabBar* tabs_ = nullptr;
-    QStackedWidget* stack_ = nullptr;
-    KeyingPictures* pictures_ = nullptr;
+    KeyingDetails* details_;
     QTimer stale_timer_;
     QString failure_;
 };

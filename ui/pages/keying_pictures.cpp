@@ -67,8 +67,8 @@ void KeyingPictures::build_fields() {
     label->setBuddy(limit_);
     limit_->setObjectName(QStringLiteral("pictures.limit"));
     limit_->setAccessibleName(tr("Limit drawn"));
-    limit_->setToolTip(tr("Whose outlines the pictures show, both tiers; as entered, what varies is in the "
-                          "table"));
+    limit_->setToolTip(tr("Whose outlines the pictures show, both tiers: the unfavourable end, and thin as "
+                          "entered"));
     limit_->setAccessibleDescription(limit_->toolTip());
     limit_->setMinimumContentsLength(24);
     auto* words = new QLabel(models::not_covered(), this);
@@ -116,16 +116,25 @@ std::string KeyingPictures::wanted_limit() const {
         return chosen_;
     }
     const survey::KeyingBand* band = band_in_focus(context());
-    const survey::KeyingDistance* most = band == nullptr ? nullptr : models::widest(*band);
+    const survey::KeyingDistance* most = band == nullptr ? nullptr : survey::widest(*band);
     if (most != nullptr && std::find(ids_.begin(), ids_.end(), most->limit) != ids_.end()) {
         return most->limit;
     }
     return ids_.size() > 1 ? ids_[1] : std::string();
 }
 
-/// The limit that asks for most may be another one than thought.
+std::vector<survey::UpperEnd> KeyingPictures::upper_ends() const {
+    const survey::KeyingBand* band = band_in_focus(context());
+    return band != nullptr && context().keying.settled()
+               ? survey::upper_ends(*context().keying.result(), *band, wanted_limit())
+               : std::vector<survey::UpperEnd>();
+}
+
+/// The limit that asks for most may be another one than thought, and the unfavourable ends come later.
 void KeyingPictures::follow_keying() {
-    if (chosen_.empty() && wanted_limit() != drawn_) {
+    const bool other_limit = chosen_.empty() && wanted_limit() != drawn_;
+    const std::vector<survey::UpperEnd> ends = upper_ends();
+    if (other_limit || (!ends.empty() && ends != drawn_ends_)) {
         want();
     }
 }
@@ -139,7 +148,9 @@ void KeyingPictures::start() {
         return;
     }
     drawn_ = wanted_limit();
-    outlines_job(job()).start({context().document.design(), context().focus.frequency(), drawn_});
+    drawn_ends_ = upper_ends();
+    outlines_job(job()).start(
+        {context().document.design(), context().focus.frequency(), drawn_, drawn_ends_});
 }
 
 void KeyingPictures::show_result() {

@@ -37,6 +37,9 @@ private:
     std::vector<std::string> ids_; ///< as limit_ lists them; the first, empty: the one that asks for most
     QStringList names_;
     std::string chosen_;
+    /// Of the limit drawn, once the sheet has them for the band in focus.
+    [[nodiscard]] std::vector<survey::UpperEnd> upper_ends() const;
+    std::vector<survey::UpperEnd> drawn_ends_;
     std::string drawn_;
     models::SurroundingsPlot plot_;
 };

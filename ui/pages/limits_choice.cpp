@@ -2,6 +2,7 @@
 
 #include "design/limit_ids.hpp"
 #include "exposure/limits.hpp"
+#include "models/keying_words.hpp"
 
 #include <QCheckBox>
 #include <QLabel>
@@ -18,21 +19,29 @@ constexpr int unit_px = 8;
 QString tiers_of(const exposure::Limit& limit) {
     QStringList tiers;
     for (const exposure::LimitTable& table : limit.tables) {
-        const QString name = table.tier == exposure::Tier::general_public ? LimitsChoice::tr("general public")
-                                                                          : LimitsChoice::tr("occupational");
+        const QString name =
+            models::tier_word(table.tier) + QStringLiteral(", ") + QString::fromStdString(table.table);
         tiers << (table.from_memory ? LimitsChoice::tr("%1 (figures from memory)").arg(name) : name);
     }
-    return tiers.join(QStringLiteral(", "));
+    return tiers.join(QStringLiteral("; "));
 }
 
-bool from_memory(const exposure::Limit& limit) {
-    return std::any_of(limit.tables.begin(), limit.tables.end(),
-                       [](const exposure::LimitTable& table) { return table.from_memory; });
-}
-
+/// Marks what is from memory: all of it, or one tier.
 QString text_of(const exposure::Limit& limit) {
     const QString standard = QString::fromStdString(limit.standard);
-    return from_memory(limit) ? LimitsChoice::tr("%1 (from memory)").arg(standard) : standard;
+    QStringList remembered; // on a line of its own: the column is narrow
+    for (const exposure::LimitTable& table : limit.tables) {
+        if (table.from_memory) {
+            remembered << models::tier_word(table.tier);
+        }
+    }
+    if (remembered.isEmpty()) {
+        return standard;
+    }
+    return static_cast<std::size_t>(remembered.size()) == limit.tables.size()
+               ? LimitsChoice::tr("%1\n(from memory)").arg(standard)
+               : LimitsChoice::tr("%1\n(%2 from memory)")
+                     .arg(standard, remembered.join(QStringLiteral(", ")));
 }
 
 QString listed(const std::vector<std::string>& ids) {
@@ -53,13 +62,14 @@ LimitsChoice::LimitsChoice(const Context& context, QWidget* parent)
     for (const exposure::Limit& limit : exposure::limits()) {
         auto* box = new QCheckBox(text_of(limit), this);
         box->setObjectName(QStringLiteral("limit.") + QString::fromStdString(limit.id));
-        box->setAccessibleName(tr("Limit %1").arg(box->text()));
+        box->setAccessibleName(tr("Limit %1").arg(box->text().replace(QLatin1Char('\n'), QLatin1Char(' '))));
         box->setToolTip(tr("%1, %2. For: %3. %4")
                             .arg(QString::fromStdString(limit.standard),
                                  QString::fromStdString(limit.edition), tiers_of(limit),
                                  QString::fromStdString(limit.remark)));
         box->setAccessibleDescription(box->toolTip());
-        connect(box, &QCheckBox::clicked, this, [this, box] { take(box->text()); });
+        connect(box, &QCheckBox::clicked, this,
+                [this, name = QString::fromStdString(limit.standard)] { take(name); });
         column->addWidget(box);
         boxes_ << box;
     }

@@ -1,41 +1,25 @@
 #pragma once
 // The table of a feed line's matched loss: one row a frequency, as a data sheet prints it.
-#include "pages/context.hpp"
-
-#include <QWidget>
-
-#include <vector>
-
-class QPushButton;
-class QVBoxLayout;
-
-namespace loopwright::inputs {
-class Entry;
-}
+#include "pages/pair_rows.hpp"
 
 namespace loopwright::pages {
 
 /// Shown only where the design has a feed line.
-class LineLossEditor : public QWidget {
+class LineLossEditor final : public PairRows {
     Q_OBJECT
 public:
     explicit LineLossEditor(const Context& context, QWidget* parent = nullptr);
 
+protected:
+    void refresh() override;
+    void remove(std::size_t index) override;
+    void fill(Row& row, QHBoxLayout& line, std::size_t index) override;
+    [[nodiscard]] QString remove_tip() const override;
+    [[nodiscard]] QString remove_name(std::size_t index) const override;
+
 private:
-    struct Row {
-        QWidget* widget = nullptr;
-        inputs::Entry* loss = nullptr;
-        inputs::Entry* frequency = nullptr;
-    };
-    void refresh();
-    void add_row(std::size_t index);
     void add_point();
     void take(inputs::Entry* entry, std::size_t index, bool is_loss, double si, const QString& text);
-    void remove(std::size_t index);
-    Context context_;
-    QVBoxLayout* column_;
-    QPushButton* add_;
-    std::vector<Row> rows_;
 };
 
 } // namespace loopwright::pages

@@ -35,14 +35,17 @@ QString rows_as_text(const QTableView& table) {
     for (const QModelIndex& index : table.selectionModel()->selectedRows()) {
         rows.insert(index.row());
     }
-    for (int row = 0; rows.empty() && row < model.rowCount(); ++row) {
+    const bool none_selected = rows.empty();
+    for (int row = 0; none_selected && row < model.rowCount(); ++row) {
         rows.insert(row);
     }
     QStringList lines;
     const auto line_of = [&](const auto& cell) {
         QStringList cells;
         for (int column = 0; column < model.columnCount(); ++column) {
-            cells << QString(cell(column)).replace(QLatin1Char('\n'), QStringLiteral(", "));
+            if (!table.isColumnHidden(column)) {
+                cells << QString(cell(column)).replace(QLatin1Char('\n'), QStringLiteral(", "));
+            }
         }
         lines << cells.join(QLatin1Char('\t'));
     };

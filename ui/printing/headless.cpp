@@ -4,7 +4,6 @@
 #include "base/version.hpp"
 #include "charts/chart_picture.hpp"
 #include "document/design_file.hpp"
-#include "models/surroundings_plot.hpp"
 #include "models/survey_charts.hpp"
 #include "printing/keying_sheet.hpp"
 #include "printing/print_actions.hpp"
@@ -44,18 +43,6 @@ std::shared_ptr<const survey::Keying> keyed(const design::Design& design) {
     survey::KeyingRequest request;
     request.design = design;
     return std::make_shared<const survey::Keying>(survey::keying(request));
-}
-
-/// Of the band and limit that ask for the largest distance.
-models::SurroundingsPlot pictured(const survey::Keying& keying) {
-    const survey::LargestDistance largest = survey::largest_distance(keying);
-    if (largest.distance != nullptr) {
-        if (const auto outlines = survey::keying_outlines(
-                keying.request.design, largest.band->point.frequency, largest.distance->limit)) {
-            return models::surroundings_plot(*outlines, units::UnitSystem::metric);
-        }
-    }
-    return models::no_surroundings_plot({QStringLiteral("-")});
 }
 
 charts::Origin origin_of(const survey::Survey& survey, const QDate& date) {
@@ -125,7 +112,8 @@ QStringList write_files(const WriteRequest& request) {
         [&](const QString& file) { return write_text(file, report::to_csv(report::band_data(*survey))); });
     add(QStringLiteral("curve.csv"),
         [&](const QString& file) { return write_text(file, report::to_csv(report::sweep_data(*survey))); });
-    const KeyingSheetData before{keying, pictured(*keying), request.file, request.date};
+    const KeyingSheetData before{keying, widest_plot(*keying, units::UnitSystem::metric), request.file,
+                                 request.date};
     add(QStringLiteral("keying.pdf"),
         [&](const QString& file) { return write_paper_pdf(file, paper_of(before), request.letter); });
     add(QStringLiteral("keying.csv"),

@@ -21,17 +21,20 @@ struct PrintedColumn {
     int column;
     double share; ///< of the width
 };
-constexpr std::array<PrintedColumn, 11> columns = {{{KeyingBoardModel::band_column, 0.055},
-                                                    {KeyingBoardModel::verdict, 0.165},
-                                                    {KeyingBoardModel::voltage, 0.08},
-                                                    {KeyingBoardModel::voltage_high, 0.07},
-                                                    {KeyingBoardModel::usable, 0.075},
-                                                    {KeyingBoardModel::distance, 0.085},
-                                                    {KeyingBoardModel::limit, 0.165},
+constexpr std::array<PrintedColumn, 14> columns = {{{KeyingBoardModel::band_column, 0.043},
+                                                    {KeyingBoardModel::verdict, 0.125},
+                                                    {KeyingBoardModel::voltage, 0.068},
+                                                    {KeyingBoardModel::voltage_high, 0.062},
+                                                    {KeyingBoardModel::usable, 0.055},
+                                                    {KeyingBoardModel::distance, 0.065},
+                                                    {KeyingBoardModel::limit, 0.137},
                                                     {KeyingBoardModel::cause, 0.07},
-                                                    {KeyingBoardModel::capacitor_power, 0.075},
-                                                    {KeyingBoardModel::people_power, 0.08},
-                                                    {KeyingBoardModel::tuning_power, 0.08}}};
+                                                    {KeyingBoardModel::capacitor_power, 0.068},
+                                                    {KeyingBoardModel::people_power, 0.06},
+                                                    {KeyingBoardModel::tuning_power, 0.06},
+                                                    {KeyingBoardModel::touch, 0.047},
+                                                    {KeyingBoardModel::conductor_rise, 0.07},
+                                                    {KeyingBoardModel::capacitor_rise, 0.07}}};
 
 bool is_text(int column) {
     return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||
@@ -72,11 +75,29 @@ double KeyingParts::table(double y, bool draw) {
     for (int row = 0; row < board_.rowCount(); ++row) {
         QStringList cells;
         for (const PrintedColumn& column : columns) {
-            cells << board_.index(row, column.column).data().toString();
+            cells << cell_text(row, column.column);
         }
         height += table_line(y + height, cells, false, models::forbids(board_.row_at(row)->verdict), draw);
     }
     return height;
+}
+
+/// As the window has it, but narrow: what was not entered and what a band without figures cannot have is a
+/// dash (the words below the table say why), an interval stands below its figure.
+QString KeyingParts::cell_text(int row, int column) const {
+    const survey::KeyingBand& band = *board_.row_at(row);
+    const design::Design& design = data_.keying->request.design;
+    const bool not_entered = (column == KeyingBoardModel::people_power && !design.site.people_distance) ||
+                             (column == KeyingBoardModel::tuning_power && !design.station.reach);
+    const bool named = column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict;
+    if (not_entered || (!band.point.resonance && !named)) {
+        return QStringLiteral("\u2013");
+    }
+    QString text = board_.index(row, column).data().toString();
+    if (column == KeyingBoardModel::conductor_rise || column == KeyingBoardModel::capacitor_rise) {
+        text.replace(QStringLiteral(" ("), QStringLiteral("\n("));
+    }
+    return text;
 }
 
 double KeyingParts::column_of_words(const QRectF& room, const QString& heading, const QStringList& sentences,
@@ -100,13 +121,16 @@ double KeyingParts::column_of_words(const QRectF& room, const QString& heading, 
 
 double KeyingParts::words(double y, bool draw) {
     const double width = (size_mm_.width() - gap_mm) / 2.0;
-    const double left = column_of_words({0, y, width, 0}, tr("Assumptions and limits"), assumptions(), draw);
+    const double left = column_of_words({0, y, width, 0}, tr("Assumptions"), assumptions(), draw);
     const design::Design& design = data_.keying->request.design;
     const double upper = column_of_words({width + gap_mm, y, width, 0}, tr("Tuning on the air"),
                                          models::tuning_lines(drawn_band(), design), draw) +
                          1.0;
-    const double right =
-        upper + column_of_words({width + gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw);
+    const double middle =
+        upper + column_of_words({width + gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw) +
+        1.0;
+    const double right = middle + column_of_words({width + gap_mm, y + middle, width, 0},
+                                                  tr("Limits checked"), section("limits"), draw);
     return std::max(left, right);
 }
 
@@ -121,8 +145,13 @@ QStringList KeyingParts::assumptions() const {
                   ? tr(", %1 from the axis.").arg(length(design.site.people_distance->value))
                   : tr("; how near they come was not entered.");
     lines << people;
+    return lines + section("assumptions");
+}
+
+QStringList KeyingParts::section(const std::string& code) const {
+    QStringList lines;
     for (const report::Section& section : report::keying_page(*data_.keying).sections) {
-        if (section.code == "assumptions") {
+        if (section.code == code) {
             for (const report::Sentence& sentence : section.sentences) {
                 lines << QString::fromStdString(sentence.text);
             }

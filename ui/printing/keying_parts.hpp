@@ -9,6 +9,8 @@
 #include <QRectF>
 #include <QStringList>
 
+#include <string>
+
 namespace loopwright::printing {
 
 class Canvas;
@@ -25,6 +27,7 @@ private:
     double hazards(double y, bool draw);
     double table(double y, bool draw);
     double table_line(double y, const QStringList& cells, bool heading, bool strong, bool draw);
+    [[nodiscard]] QString cell_text(int row, int column) const;
     double reasons(double y, bool draw);
     double words(double y, bool draw);
     double column_of_words(const QRectF& room, const QString& heading, const QStringList& sentences,
@@ -32,7 +35,13 @@ private:
     void pictures(double y, double height);
     void foot();
     [[nodiscard]] double height_of_all();
+    /// Sets the scale of the words so that all of them take at most that height; false where they do not at
+    /// the least scale.
+    bool shrink_to(double height, double least_scale);
+    [[nodiscard]] QString no_pictures() const;
     [[nodiscard]] QStringList assumptions() const;
+    /// Sentences of the core's page.
+    [[nodiscard]] QStringList section(const std::string& code) const;
     [[nodiscard]] QStringList cautions() const;
     [[nodiscard]] const survey::KeyingBand* drawn_band() const;
     Canvas& canvas_;

@@ -4,6 +4,7 @@
 #include "charts/surroundings_figure.hpp"
 #include "models/keying_warning.hpp"
 #include "models/keying_words.hpp"
+#include "models/touch_words.hpp"
 #include "printing/canvas.hpp"
 #include "printing/chart_export.hpp"
 #include "printing/keying_parts.hpp"
@@ -17,9 +18,9 @@ namespace loopwright::printing {
 
 namespace {
 
-constexpr double title_pt = 14, text_pt = 8, strong_pt = 8.5, small_pt = 6.8, figure_px = 11.0;
+constexpr double title_pt = 14, text_pt = 8, strong_pt = 8.5, small_pt = 6.8, figure_px = 8.6;
 constexpr double gap_mm = 2.2, foot_mm = 4.0, least_picture_mm = 38.0, most_picture_mm = 80.0;
-constexpr double smallest = 0.62, step = 0.04;
+constexpr double smallest = 0.54, smallest_with_pictures = 0.76, step = 0.02;
 
 QString title_of(const design::Design& design) {
     return design.title.empty() ? KeyingParts::tr("Loop without a title")
@@ -27,6 +28,19 @@ QString title_of(const design::Design& design) {
 }
 
 } // namespace
+
+models::SurroundingsPlot widest_plot(const survey::Keying& keying, units::UnitSystem system) {
+    const survey::LargestDistance largest = survey::largest_distance(keying);
+    if (largest.distance != nullptr) {
+        const std::string& limit = largest.distance->limit;
+        if (const auto outlines =
+                survey::keying_outlines(keying.request.design, largest.band->point.frequency, limit, {},
+                                        survey::upper_ends(keying, *largest.band, limit))) {
+            return models::surroundings_plot(*outlines, system);
+        }
+    }
+    return models::no_surroundings_plot(KeyingParts::tr("no distance is established on any planned band"));
+}
 
 Paper paper_of(const KeyingSheetData& data) {
     const QString title = title_of(data.keying->request.design);
@@ -52,26 +66,47 @@ double KeyingParts::height_of_all() {
            foot_mm + 5 * gap_mm;
 }
 
-void KeyingParts::paint() {
-    while (scale_ > smallest && height_of_all() > size_mm_.height()) {
+bool KeyingParts::shrink_to(double height, double least_scale) {
+    scale_ = 1;
+    while (scale_ > least_scale && height_of_all() > height) {
         scale_ -= step;
+    }
+    return height_of_all() <= height;
+}
+
+QString KeyingParts::no_pictures() const {
+    return data_.plot.established()
+               ? tr("The page is full: its pictures from above and from the side are left "
+                    "out; the program shows them.")
+               : tr("No pictures: %1.").arg(data_.plot.reason);
+}
+
+void KeyingParts::paint() {
+    // Words shrink for the pictures as long as they can be read well; for all of the words, further.
+    const bool pictured = data_.plot.established() &&
+                          shrink_to(size_mm_.height() - least_picture_mm - gap_mm, smallest_with_pictures);
+    if (!pictured) {
+        shrink_to(size_mm_.height() - foot_mm, smallest);
     }
     const double room = size_mm_.height() - height_of_all() - gap_mm;
     double y = head(0, true) + gap_mm;
     y += hazards(y, true) + gap_mm;
     y += table(y, true) + gap_mm;
     y += reasons(y, true) + gap_mm;
-    if (data_.plot.established() && room >= least_picture_mm) {
+    if (pictured) {
         const double height = std::min(room, most_picture_mm);
         pictures(y, height);
         y += height + gap_mm;
+    } else {
+        canvas_.write_line({0, y - gap_mm, size_mm_.width(), foot_mm}, no_pictures(), small_pt * scale_);
+        y += foot_mm - gap_mm;
     }
     words(y, true);
     foot();
 }
 
 double KeyingParts::head(double y, bool draw) {
-    const double width = size_mm_.width(), date_width = 40;
+    const double width = size_mm_.width(), date_width = 52;
     const design::Design& design = data_.keying->request.design;
     const QString title = tr("Before keying: %1").arg(title_of(design));
     const QString figures = models::keying_conditions(design);
@@ -124,6 +159,13 @@ double KeyingParts::reasons(double y, bool draw) {
         }
         height += each;
     }
+    if (const QString exemption = models::exemption_summary(*data_.keying); !exemption.isEmpty()) {
+        const double each = canvas_.height_of(exemption, size_mm_.width(), points) + 0.3;
+        if (draw) {
+            canvas_.write({0, y + height, size_mm_.width(), each}, exemption, points);
+        }
+        height += each;
+    }
     return height;
 }
 
@@ -147,7 +189,7 @@ void KeyingParts::pictures(double y, double height) {
         const double unit = canvas_.units_per_mm() * 25.4 / 96.0;
         painter.translate(room.topLeft());
         painter.scale(unit, unit);
-        charts::SurroundingsFigure(data_.plot, from)
+        charts::SurroundingsFigure(data_.plot, from, true)
             .paint(painter, QRectF(QPointF(0, 0), room.size() / unit),
                    charts::paper_appearance(figure_px * scale_));
         painter.restore();

@@ -10,12 +10,16 @@ namespace loopwright::printing {
 struct KeyingSheetData {
     /// Complete, with its intervals.
     std::shared_ptr<const survey::Keying> keying;
-    models::SurroundingsPlot plot; ///< of the band in focus; drawn where there is room
+    models::SurroundingsPlot plot; ///< of one band; drawn where there is room
     QString file;                  ///< name of the design file; empty: not saved
     QDate date = QDate::currentDate();
     units::UnitSystem units = units::UnitSystem::metric;
 };
 
 [[nodiscard]] Paper paper_of(const KeyingSheetData& data);
+
+/// Computes the pictures of the band and limit that ask for the largest distance, with their unfavourable
+/// ends: some tenths of a second. Of a report with intervals.
+[[nodiscard]] models::SurroundingsPlot widest_plot(const survey::Keying& keying, units::UnitSystem system);
 
 } // namespace loopwright::printing

@@ -21,12 +21,13 @@ struct PrintedColumn {
     double width_mm;
 };
 /// The words take what is left of the width.
-constexpr std::array<PrintedColumn, 8> columns = {{{BandBoardModel::band, 9.5},
+constexpr std::array<PrintedColumn, 9> columns = {{{BandBoardModel::band, 9.5},
                                                    {BandBoardModel::verdict, 29.0},
                                                    {BandBoardModel::efficiency, 16.0},
                                                    {BandBoardModel::gain, 13.5},
                                                    {BandBoardModel::capacitance, 18.0},
                                                    {BandBoardModel::voltage, 15.5},
+                                                   {BandBoardModel::distance, 17.0},
                                                    {BandBoardModel::bandwidth, 19.5},
                                                    {BandBoardModel::q, 14.0}}};
 

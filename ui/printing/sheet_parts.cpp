@@ -34,6 +34,8 @@ QString title_of(const design::Design& design) {
 SheetParts::SheetParts(Canvas& canvas, const SheetData& data, const QSizeF& size_mm)
     : canvas_(canvas), data_(data), size_mm_(size_mm), look_(charts::paper_appearance()) {
     board_.set_surveys(data_.survey, nullptr, {});
+    board_.set_keying(data_.keying);
+    board_.set_unit_system(data_.units);
     canvas_.painter().setPen(look_.ink);
 }
 

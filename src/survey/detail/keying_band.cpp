@@ -113,6 +113,7 @@ void fill_distances(KeyingBand& band, const KeyingRequest& request, const std::v
         KeyingDistance d;
         d.limit = limit.id;
         d.standard = limit.standard;
+        d.table = limit.fields.table;
         d.tier = limit.tier;
         d.from_memory = limit.fields.from_memory;
         d.electric_limit = limit.fields.electric;
@@ -240,6 +241,20 @@ std::optional<loop::ConductorVoltage> for_power(std::optional<loop::ConductorVol
     return volts;
 }
 
+/// See hand_reach_m.
+std::optional<units::Voltage> in_reach(const std::optional<loop::ConductorVoltage>& touch,
+                                       const design::Site& site) {
+    std::optional<units::Voltage> highest;
+    const bool all = site.ground.kind == design::GroundKind::free_space;
+    const double top_m = site.standing_level.value.value() + hand_reach_m;
+    for (const loop::TouchPoint& point : touch ? touch->points : std::vector<loop::TouchPoint>{}) {
+        if (all || point.position_m[2] <= top_m) {
+            highest = highest ? std::max(*highest, point.rms) : point.rms;
+        }
+    }
+    return highest;
+}
+
 void take_shifts(KeyingBand& band, const std::vector<Shifts>& shifts) {
     for (std::size_t i = 0; i < band.distances.size(); ++i) {
         KeyingDistance& d = band.distances[i];
@@ -312,6 +327,7 @@ bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopT
     }
     if (shared->around) {
         band.touch = for_power(shared->touch(), band.point.power);
+        band.touch_in_reach_rms = in_reach(band.touch, request.design.site);
     }
     const exposure::Schedule schedule = exposure::schedule_of(request.design.station);
     band.heating = loop::heating(request.design, band.point,

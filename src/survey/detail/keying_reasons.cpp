@@ -40,6 +40,9 @@ KeyingReason of_the_model(const loop::OperatingPoint& point) {
             break;
         }
     }
+    if (why.back() == '.') {
+        why.pop_back(); // reasons are sentences without it
+    }
     return {KeyingVerdict::not_established, "Not established: " + why, ""};
 }
 
@@ -85,18 +88,6 @@ std::string limit_text(const KeyingDistance& d) {
            (d.tier == exposure::Tier::general_public ? "general public" : "occupational");
 }
 
-/// The public limit with the largest distance, upper end.
-const KeyingDistance* widest(const KeyingBand& band) {
-    const KeyingDistance* most = nullptr;
-    for (const KeyingDistance& d : band.distances) {
-        if (d.tier == exposure::Tier::general_public && d.farthest &&
-            (most == nullptr || d.range.high > most->range.high)) {
-            most = &d;
-        }
-    }
-    return most;
-}
-
 std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Design& design) {
     for (const KeyingDistance& d : band.distances) {
         if (!d.farthest) {
@@ -106,7 +97,7 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
                                 "Less power"};
         }
     }
-    const KeyingDistance* most = widest(band);
+    const KeyingDistance* most = widest_known(band);
     if (most == nullptr) {
         return KeyingReason{KeyingVerdict::not_established, "No limit for people was checked",
                             "Choose the limits that apply where you are"};
@@ -129,14 +120,52 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
                         fix};
 }
 
-KeyingReason as_computed(const KeyingBand& band, bool intervals) {
-    const KeyingDistance* most = widest(band);
-    std::string text = std::string(intervals ? "Within" : "Nominal figures only, which are within") +
-                       " the limits as computed where everybody stays beyond " +
-                       metres_text(most->range.high) + " (" + limit_text(*most) + ", " +
-                       word_of(most->farthest->cause) + "); " + peak_text(band) + ", usable " +
-                       shown(*band.usable_voltage);
-    return {KeyingVerdict::within, text, ""};
+/// Never to be read as a clearance where nobody said how near people come.
+KeyingReason as_computed(const KeyingBand& band, const design::Design& design, bool intervals) {
+    const KeyingDistance& most = *widest_known(band);
+    const std::string nominal = intervals ? "" : "Nominal figures only. ";
+    const std::string far = metres_text(most.range.high);
+    const std::string by = limit_text(most) + ", " + word_of(most.farthest->cause);
+    const std::string volts = peak_text(band) + ", usable " + shown(*band.usable_voltage);
+    if (band.on_condition) {
+        return {KeyingVerdict::within,
+                nominal + "Only if people keep " + far + " away (" + by +
+                    "); whether they do is for the operator to see, how near they come was not entered; " +
+                    volts,
+                ""};
+    }
+    return {KeyingVerdict::within,
+            nominal + "Within the limits as computed for people at " +
+                given_text(design.site.people_distance->value) + "; everybody must stay beyond " + far +
+                " (" + by + "); " + volts,
+            ""};
+}
+
+/// Nothing where a part stays cool. The upper end counts.
+std::optional<std::string> of_heat(const std::string& part, const loop::Heating& heating) {
+    if (!heating.rise_K) {
+        return "How warm the " + part + " becomes is not established, perhaps more than " +
+               shown(loop::highest_rise_K, units::Dimension::number) + " K above the air: expect damage";
+    }
+    if (heating.rise_range_K.high < hot_rise_K) {
+        return std::nullopt;
+    }
+    const auto kelvin = [](double rise_K) { return shown(rise_K, units::Dimension::number, 2) + " K"; };
+    return "The " + part + " becomes " + kelvin(*heating.rise_K) + " (perhaps " +
+           kelvin(heating.rise_range_K.high) +
+           ") warmer than the air in long use: too hot to touch, plastics may soften";
+}
+
+void add_remarks(KeyingBand& band) {
+    if (!band.heating || band.verdict == KeyingVerdict::out_of_reach) {
+        return;
+    }
+    for (const auto& remark :
+         {of_heat("conductor", band.heating->conductor), of_heat("capacitor", band.heating->capacitor)}) {
+        if (remark) {
+            band.remarks.push_back(*remark);
+        }
+    }
 }
 
 } // namespace
@@ -147,7 +176,7 @@ void judge_band(KeyingBand& band, const design::Design& design, bool intervals) 
         all = {of_the_model(band.point)};
     } else if (!band.point.resonance->in_capacitor_range) {
         all = {of_reach(band, design)};
-    } else if (band.distances.empty() && !widest(band)) {
+    } else if (band.distances.empty()) {
         all = {of_people(band, design).value()};
     } else {
         for (const auto& reason : {of_volts(band), of_people(band, design)}) {
@@ -156,13 +185,15 @@ void judge_band(KeyingBand& band, const design::Design& design, bool intervals) 
             }
         }
         if (all.empty()) {
-            all.push_back(as_computed(band, intervals));
+            band.on_condition = !design.site.people_distance;
+            all.push_back(as_computed(band, design, intervals));
         }
     }
     std::stable_sort(all.begin(), all.end(), [](const KeyingReason& a, const KeyingReason& b) {
         return static_cast<int>(a.verdict) > static_cast<int>(b.verdict);
     });
     band.verdict = all.front().verdict;
+    add_remarks(band);
 }
 
 } // namespace loopwright::survey::detail

@@ -8,6 +8,7 @@
 #include "pages/bands_models_view.hpp"
 #include "pages/bands_page.hpp"
 #include "pages/bands_pattern_view.hpp"
+#include "pages/keying_details.hpp"
 #include "pages/keying_page.hpp"
 #include "pages/keying_pictures.hpp"
 #include "ui/harness.hpp"
@@ -54,13 +55,14 @@ bool save_keying_groups(app::MainWindow& window, const QString& folder, const QS
     pages::KeyingPage& page = window.keying_page();
     window.pages().setCurrentWidget(&page);
     window.resize(1280, 800);
-    for (const auto& [group, name] :
-         {std::pair(pages::KeyingPage::distances, "distances"),
-          std::pair(pages::KeyingPage::members, "members"), std::pair(pages::KeyingPage::tuning, "tuning")}) {
+    for (const auto& [group, name] : {std::pair(pages::KeyingDetails::distances, "distances"),
+                                      std::pair(pages::KeyingDetails::members, "members"),
+                                      std::pair(pages::KeyingDetails::touch, "touch"),
+                                      std::pair(pages::KeyingDetails::tuning, "tuning")}) {
         page.show_group(group);
         all = save(window, folder, QStringLiteral("keying-%1-%2").arg(QLatin1String(name), scheme)) && all;
     }
-    page.show_group(pages::KeyingPage::around);
+    page.show_group(pages::KeyingDetails::around);
     return all;
 }
 

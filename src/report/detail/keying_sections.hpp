@@ -1,0 +1,33 @@
+#pragma once
+// Sections of the sheet before keying that stand beside the table of bands.
+#include "report/page.hpp"
+#include "survey/keying.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loopwright::report::detail {
+
+template <class Quantity>
+[[nodiscard]] Cell cell_of(const std::optional<Quantity>& value) {
+    return value ? Cell(value->value()) : Cell();
+}
+
+/// "40m"; "-" where no band holds the frequency.
+[[nodiscard]] std::string band_text(const survey::KeyingBand& band);
+/// "40m", or the frequency.
+[[nodiscard]] std::string where_of(const survey::KeyingBand& band);
+
+/// What a hand and a thermometer would find.
+[[nodiscard]] Section touch_and_heat(const survey::Keying& keying);
+
+/// The FCC's exemption by effective radiated power, beside the field limits and never instead of them; empty
+/// where its field limit is not asked for.
+[[nodiscard]] std::vector<Sentence> exemptions(const survey::Keying& keying);
+
+/// Every limit held against a band, once, with standard, edition, the table of each tier, and which tier's
+/// figures are from memory.
+[[nodiscard]] std::vector<Sentence> limits_checked(const survey::Keying& keying);
+
+} // namespace loopwright::report::detail

@@ -1,0 +1,81 @@
+// The sheet before keying as a page: that it names what it was held against, and never clears anybody. The
+// limits' documents are named as docs/reference and src/exposure have them.
+#include "report/json.hpp"
+#include "report/keying.hpp"
+#include "report/tables.hpp"
+
+#include <algorithm>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace loopwright::report {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+const survey::Keying& a_report() {
+    static const survey::Keying report = [] {
+        survey::KeyingRequest request;
+        request.design.capacitor.maximum = units::picofarads(500);
+        request.design.capacitor.rating.peak_voltage = units::volts(9000);
+        request.design.station.bands = {"40m"};
+        request.limits = {"icnirp_2020", "fcc_1_1310"};
+        request.intervals = false;
+        return survey::keying(request);
+    }();
+    return report;
+}
+
+std::string text_of(const Page& page, const std::string& code) {
+    std::string text;
+    for (const Section& section : page.sections) {
+        if (section.code == code) {
+            for (const Sentence& sentence : section.sentences) {
+                text += sentence.text + "\n";
+            }
+        }
+    }
+    return text;
+}
+
+TEST(KeyingPage, LimitsAreNamedWithStandardEditionAndTable) {
+    const std::string limits = text_of(keying_page(a_report()), "limits");
+    EXPECT_THAT(limits, HasSubstr("ICNIRP 2020, whole-body reference levels, Health Phys. 118 (2020) 483"));
+    EXPECT_THAT(limits,
+                HasSubstr("Table 5 for the general public; Table 5, occupational (figures from memory"));
+    EXPECT_THAT(limits, HasSubstr("FCC 47 CFR 1.1310(e)(1)"));
+    EXPECT_THAT(limits, HasSubstr("Table 1 (ii) for the general public; Table 1 (i), occupational."));
+}
+
+TEST(KeyingPage, WithoutPeopleTheVerdictIsACondition) {
+    const std::string page = to_text(keying_page(a_report()));
+    EXPECT_THAT(page, HasSubstr("if people keep away"));
+    EXPECT_THAT(page, Not(HasSubstr("within, as computed")));
+    EXPECT_THAT(page, HasSubstr("no distance of people was entered"));
+    EXPECT_THAT(page, Not(testing::ContainsRegex("[^a-z]safe[^a-z]")));
+    EXPECT_THAT(keying_json(a_report()), HasSubstr("\"on_condition\": true"));
+}
+
+TEST(KeyingPage, TheBandBoardTakesItsDistanceFromHere) {
+    survey::Survey survey;
+    survey.request.design = a_report().request.design;
+    survey.bands.resize(1);
+    survey.bands[0].band.name = "40m";
+    const double high_m = survey::widest(a_report().bands.front())->range.high.value();
+    const Table board = band_board(survey, &a_report());
+    const auto column = std::find_if(board.columns.begin(), board.columns.end(),
+                                     [](const Column& each) { return each.key == "distance_m_high"; });
+    ASSERT_NE(column, board.columns.end());
+    const double shown_m =
+        std::get<double>(board.rows[0][static_cast<std::size_t>(column - board.columns.begin())]);
+    EXPECT_GE(shown_m, high_m);
+    EXPECT_LT(shown_m, high_m + 0.01);
+    EXPECT_THAT(bands_json(survey, &a_report()), Not(HasSubstr("\"distance_m_high\": null")));
+    EXPECT_THAT(bands_json(survey), HasSubstr("\"distance_m_high\": null"));
+    survey.bands[0].band.name = "20m";
+    EXPECT_THAT(bands_json(survey, &a_report()), HasSubstr("\"distance_m_high\": null"));
+}
+
+} // namespace
+} // namespace loopwright::report

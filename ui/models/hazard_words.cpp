@@ -1,0 +1,71 @@
+#include "models/hazard_words.hpp"
+
+#include "models/model_words.hpp"
+#include "models/quantity_words.hpp"
+#include "units/text.hpp"
+
+#include <QCoreApplication>
+
+namespace loopwright::models {
+
+namespace {
+
+struct Warnings {
+    Q_DECLARE_TR_FUNCTIONS(Warnings)
+};
+
+QString advice() {
+    return Warnings::tr(
+        "Kilovolts stand across the capacitor and on the loop near it at a few watts. Touching it while "
+        "transmitting burns. Switch the transmitter off before going near.");
+}
+
+QString left_out(const QStringList& bands) {
+    return bands.isEmpty() ? QString()
+                           : QStringLiteral("; ") +
+                                 Warnings::tr("not established: %1").arg(bands.join(QStringLiteral(", ")));
+}
+
+} // namespace
+
+VoltageWarning voltage_warning(const VoltageFigures* figures) {
+    if (figures == nullptr) {
+        return {VoltageState::unknown,
+                Warnings::tr(
+                    "Capacitor voltage: not established on any planned band, treat the loop as hazardous"),
+                Warnings::tr(
+                    "The capacitor reaches none of the planned bands, or the model does not stand behind a "
+                    "number there.") +
+                    QLatin1Char(' ') + advice()};
+    }
+    const QString where =
+        Warnings::tr("%1 peak on %2 at %3 (%4)")
+            .arg(QString::fromStdString(units::shown(figures->peak)), figures->band,
+                 short_text(figures->power.value(), units::Dimension::power), model_name(figures->model));
+    const QString rest = left_out(figures->unknown);
+    if (figures->held_against.isEmpty()) {
+        return {VoltageState::no_rating,
+                Warnings::tr("Capacitor voltage up to %1, no rating given").arg(where) + rest, advice()};
+    }
+    if (figures->over) {
+        return {VoltageState::exceeded,
+                Warnings::tr("Capacitor over its rating, do not key: up to %1, %2")
+                        .arg(where, figures->held_against) +
+                    rest,
+                Warnings::tr("The capacitor may arc over. Less power, a wider gap or another capacitor.") +
+                    QLatin1Char(' ') + advice()};
+    }
+    if (figures->unrated_member) {
+        return {
+            VoltageState::no_rating,
+            Warnings::tr("Capacitor voltage up to %1, a member of the capacitor has no rating").arg(where) +
+                rest,
+            advice()};
+    }
+    return {VoltageState::within,
+            Warnings::tr("Capacitor within its rating: up to %1, %2").arg(where, figures->held_against) +
+                rest,
+            advice()};
+}
+
+} // namespace loopwright::models
