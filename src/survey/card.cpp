@@ -9,6 +9,7 @@
 #include "survey/detail/card_remarks.hpp"
 #include "survey/detail/parallel.hpp"
 #include "survey/survey.hpp"
+#include "tuning/design_dial.hpp"
 
 #include <algorithm>
 #include <map>
@@ -127,6 +128,26 @@ private:
     std::map<std::vector<std::size_t>, std::shared_ptr<const loop::LoopModel>> models_;
 };
 
+/// Nothing without a dial, and where the model stands behind too few frequencies for a curve.
+std::optional<tuning::CalibratedDial> dials_of(const design::Design& design) {
+    if (!design.capacitor.dial) {
+        return std::nullopt;
+    }
+    try {
+        return tuning::calibrated_dial(design);
+    } catch (const base::InputError&) {
+        return std::nullopt; // the design itself was accepted before
+    }
+}
+
+/// For one frequency: the curve has to reach it too.
+std::optional<tuning::CalibratedDial> dials_of(design::Design design, units::Frequency frequency) {
+    if (frequency > units::megahertz(1) && frequency < units::megahertz(60)) {
+        design.station.working_frequencies.push_back({frequency, ""});
+    }
+    return dials_of(design);
+}
+
 } // namespace
 
 const char* name_of(CardRemarkKind kind) noexcept {
@@ -164,6 +185,7 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
         band_of.push_back(&bands.of(row));
     }
     const std::vector<detail::CardBand*> all = bands.all();
+    const auto dials = dials_of(request.design);
     detail::Counter counter(rows.size() + all.size(), progress);
     detail::for_each_index(all.size(), stop, [&](std::size_t i) {
         all[i]->solve_edges(request);
@@ -172,7 +194,7 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
     std::vector<std::optional<CardRow>> done(rows.size());
     detail::for_each_index(rows.size(), stop, [&](std::size_t i) {
         CardRow row = rows[i];
-        band_of[i]->fill(row, request);
+        band_of[i]->fill(row, request, dials ? &*dials : nullptr);
         done[i] = std::move(row);
         counter.one_done();
     });
@@ -192,7 +214,8 @@ CardRow card_row(const CardRequest& request, units::Frequency radio,
     Bands bands(request, loop::Workload::few_frequencies);
     detail::CardBand& band = bands.of(row);
     band.solve_edges(request);
-    band.fill(row, request);
+    const auto dials = dials_of(request.design, row.tuned());
+    band.fill(row, request, dials ? &*dials : nullptr);
     row.remarks = detail::card_remarks(row, band.there);
     return row;
 }

@@ -52,8 +52,10 @@ struct CardRow {
     std::vector<std::size_t> plugged; ///< which of design.capacitor.added are there
     bool reachable = false;           ///< established, and the capacitor supplies it
     std::optional<units::Capacitance> variable; ///< what the variable capacitor alone is set to
-    std::optional<tuning::Reading> predicted;   ///< by the file and the model
-    std::optional<tuning::Reading> calibrated;  ///< by the calibration
+    /// By the file and the model; 95 % interval of the hardware's usual deviations (tuning::HardwarePrior),
+    /// the model's own where those do not reach the frequency.
+    std::optional<tuning::Reading> predicted;
+    std::optional<tuning::Reading> calibrated; ///< by the calibration, 95 % interval
     std::optional<tuning::Drive> drive;
     /// Usable without touching, in all; a signal window of the emission's working width has to fit into it.
     std::optional<units::Frequency> usable_span;

@@ -1,5 +1,6 @@
 // A survey of 11 bands and a dense curve, both models, after the edits a person makes: wall time on all
 // cores.
+#include "survey/card.hpp"
 #include "survey/height.hpp"
 #include "survey/survey.hpp"
 
@@ -82,6 +83,37 @@ void full_wave_after_an_edit_of_power(benchmark::State& state) {
     }
 }
 BENCHMARK(full_wave_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+/// 11 bands, some 6 frequencies each, with a dial.
+survey::CardRequest whole_card() {
+    survey::CardRequest request;
+    request.design = over_soil(0).design;
+    request.design.capacitor.dial = design::Dial{};
+    return request;
+}
+
+// Aim: 20 ms, the survey kept: after an edit of the dial's law, scale or drive.
+void card_after_an_edit_of_the_dial(benchmark::State& state) {
+    survey::CardRequest request = whole_card();
+    std::size_t rows = survey::card(request).rows.size();
+    for (auto _ : state) {
+        request.design.capacitor.dial->hand_step *= 1.000001;
+        rows = survey::card(request).rows.size();
+        benchmark::DoNotOptimize(rows);
+    }
+    state.counters["rows"] = static_cast<double>(rows);
+}
+BENCHMARK(card_after_an_edit_of_the_dial)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// The ground's matrices kept, every point solved anew.
+void card_after_an_edit_of_capacitor_loss(benchmark::State& state) {
+    survey::CardRequest request = whole_card();
+    for (auto _ : state) {
+        request.design.capacitor.loss.q = *request.design.capacitor.loss.q * 1.000001;
+        benchmark::DoNotOptimize(survey::card(request));
+    }
+}
+BENCHMARK(card_after_an_edit_of_capacitor_loss)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void height_sweep_of_24(benchmark::State& state) {
     survey::HeightRequest request;

@@ -62,7 +62,7 @@ tuning::Needed CardBand::needed_at(const loop::OperatingPoint& point) const {
     return needed;
 }
 
-void CardBand::fill(CardRow& row, const CardRequest& request) const {
+void CardBand::fill(CardRow& row, const CardRequest& request, const tuning::CalibratedDial* dials) const {
     row.plugged = plugged;
     row.point = model->at(row.tuned(), request.design.station.power.value, request.vswr_limit);
     if (!row.point.resonance) {
@@ -78,7 +78,7 @@ void CardBand::fill(CardRow& row, const CardRequest& request) const {
         if (const auto limit = voltage_limit(row.point, there)) {
             row.usable_voltage = limit->limit;
         }
-        fill_dial(row, request);
+        fill_dial(row, request, dials);
         return;
     }
     tuning::Need need;
@@ -90,11 +90,21 @@ void CardBand::fill(CardRow& row, const CardRequest& request) const {
     row.shortfall = tuning::shortfall(there.capacitor, there.site, need);
 }
 
-void CardBand::fill_dial(CardRow& row, const CardRequest& request) const {
+void CardBand::fill_dial(CardRow& row, const CardRequest& request,
+                         const tuning::CalibratedDial* dials) const {
     if (!dial_) {
         return;
     }
     row.predicted = tuning::reading_for(*dial_, network_.capacitor(), needed_at(row.point));
+    if (dials != nullptr && row.predicted) {
+        if (const auto figure = dials->predicted(row.tuned())) {
+            row.predicted->range = figure->range; // what hardware usually is off, besides the model
+        }
+        if (const auto figure = dials->used_points() > 0 ? dials->at(row.tuned()) : std::nullopt) {
+            row.calibrated =
+                tuning::Reading{figure->reading, figure->range, figure->reading_per_Hz, figure->within_stops};
+        }
+    }
     const auto& dial = row.dial();
     if (dial && dial->per_Hz != 0 && usable_low(row).value() > 0) {
         row.drive = tuning::judge_drive(dial_->dial(), dial->per_Hz, usable_low(row), request.vswr_limit);

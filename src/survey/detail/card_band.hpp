@@ -3,6 +3,7 @@
 #include "capacitor/network.hpp"
 #include "loop/loop_model.hpp"
 #include "survey/card.hpp"
+#include "tuning/calibration.hpp"
 #include "tuning/dial_law.hpp"
 
 #include <memory>
@@ -19,11 +20,12 @@ struct CardBand {
 
     /// What the loop needs at the edges, and how that goes with frequency.
     void solve_edges(const CardRequest& request);
-    /// Everything but the comparison with other rows and the remarks. Callable from several threads.
-    void fill(CardRow& row, const CardRequest& request) const;
+    /// Everything but the comparison with other rows and the remarks. dials: predicted and calibrated, with
+    /// their intervals, or null. Callable from several threads.
+    void fill(CardRow& row, const CardRequest& request, const tuning::CalibratedDial* dials) const;
 
 private:
-    void fill_dial(CardRow& row, const CardRequest& request) const;
+    void fill_dial(CardRow& row, const CardRequest& request, const tuning::CalibratedDial* dials) const;
     [[nodiscard]] tuning::Needed needed_at(const loop::OperatingPoint& point) const;
 
     capacitor::Network network_;
