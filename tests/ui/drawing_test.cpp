@@ -84,6 +84,56 @@ TEST(LoopViewsTest, HorizontalLoopLiesFlatAtItsHeight) {
     EXPECT_NEAR(views.clearance_m.value_or(0), 3.0, 1e-12);
 }
 
+design::Design coupled(design::CouplingKind kind) {
+    design::Design design;
+    design.coupling.emplace();
+    design.coupling->kind = kind;
+    design.coupling->tap_length = units::metres(0.4);
+    design.coupling->tap_spacing = units::millimetres(60);
+    design.coupling->conductor_diameter = units::millimetres(8);
+    return design;
+}
+
+TEST(LoopViewsTest, TheRodIsToScaleBesideTheConductor) {
+    const auto views = drawings::views_of(coupled(design::CouplingKind::tap));
+    ASSERT_TRUE(views.rod.has_value());
+    EXPECT_FALSE(views.core || views.coupling_centre);
+    EXPECT_DOUBLE_EQ(views.rod->width_m, 0.008);
+    const QPolygonF& path = views.rod->path;
+    ASSERT_GE(path.size(), 4);
+    // From opposite the capacitor (below) in a circle 60 mm inside the conductor's, over 0.4 m of 1 m round.
+    EXPECT_NEAR(path.first().x(), 0.0, 1e-6);
+    EXPECT_NEAR(path.first().y(), -0.5, 1e-6);
+    for (qsizetype i = 1; i + 1 < path.size(); ++i) {
+        EXPECT_NEAR(std::hypot(path[i].x(), path[i].y()), 0.44, 1e-6);
+    }
+    EXPECT_NEAR(std::hypot(path.last().x(), path.last().y()), 0.5, 1e-6);
+    const double turned = std::acos(-path.last().y() / 0.5);
+    EXPECT_NEAR(turned * 0.5, 0.4, 1e-6);
+}
+
+TEST(LoopViewsTest, TheCoreSitsOnTheConductorOppositeTheCapacitor) {
+    const auto views = drawings::views_of(coupled(design::CouplingKind::transformer));
+    ASSERT_TRUE(views.core.has_value());
+    EXPECT_NEAR(views.core->at.x(), 0.0, 1e-6);
+    EXPECT_NEAR(views.core->at.y(), -0.5, 1e-6);
+    EXPECT_NEAR(std::abs(views.core->along.x()), 1.0, 1e-6);
+}
+
+TEST(LoopDrawingTest, RodAndCoreAreDrawnAndSaidInWords) {
+    const QImage bare = painted(design::Design{}, QSize(480, 520), test::light_palette());
+    for (const auto kind : {design::CouplingKind::tap, design::CouplingKind::transformer}) {
+        const design::Design design = coupled(kind);
+        const QImage image = painted(design, bare.size(), test::light_palette());
+        EXPECT_GT(marked_pixels(image), marked_pixels(bare) + 200);
+        const QString words = drawings::LoopDrawing(design, units::UnitSystem::metric).description();
+        const bool tap = kind == design::CouplingKind::tap;
+        EXPECT_TRUE(words.contains(tap ? QStringLiteral("rod 0.4\u2009m long, 60\u2009mm off")
+                                       : QStringLiteral("core, 5 turns")))
+            << words.toStdString();
+    }
+}
+
 TEST(LoopDrawingTest, StaysInsideAndShowsOnEveryPalette) {
     design::Design octagon = rectangle();
     octagon.loop.outline = design::Outline::polygon;
@@ -102,7 +152,15 @@ TEST(LoopDrawingTest, StaysInsideAndShowsOnEveryPalette) {
     tilted.site.standing_level = units::metres(4);
     design::Design flat = tilted;
     flat.site.plane = design::Plane::horizontal;
-    for (const design::Design& design : {design::Design{}, rectangle(), octagon, stack, high, tilted, flat}) {
+    design::Design rod_in_octagon = octagon;
+    rod_in_octagon.coupling = coupled(design::CouplingKind::tap).coupling;
+    design::Design small = coupled(design::CouplingKind::tap);
+    small.loop.size = units::metres(0.3);
+    small.coupling->tap_length = units::metres(0.2);
+    small.coupling->tap_spacing = units::millimetres(20);
+    for (const design::Design& design :
+         {design::Design{}, rectangle(), octagon, stack, high, tilted, flat, rod_in_octagon, small,
+          coupled(design::CouplingKind::tap), coupled(design::CouplingKind::transformer)}) {
         for (const QPalette& palette : {test::light_palette(), test::dark_palette()}) {
             for (const QSize& size : {QSize(480, 520), QSize(320, 320), QSize(1200, 500)}) {
                 const QImage image = painted(design, size, palette);

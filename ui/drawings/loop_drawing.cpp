@@ -86,6 +86,21 @@ QString LoopDrawing::conductor_text() const {
     return tr("%1; %2 of conductor").arg(form, length(views_.conductor_length_m));
 }
 
+QString LoopDrawing::coupling_text() const {
+    const design::Coupling& coupling = *design_.coupling;
+    switch (coupling.kind) {
+    case design::CouplingKind::loop:
+        return tr("coupling loop %1").arg(length(coupling.diameter.value.value()));
+    case design::CouplingKind::tap:
+        return tr("rod %1 long, %2 off")
+            .arg(length(coupling.tap_length.value.value()), length(coupling.tap_spacing.value.value()));
+    case design::CouplingKind::transformer:
+        break;
+    }
+    return coupling.turns == 1 ? tr("core, one turn of the line (not to scale)")
+                               : tr("core, %1 turns of the line (not to scale)").arg(coupling.turns);
+}
+
 QString LoopDrawing::turns_text() const {
     if (design_.loop.turns < 2) {
         return {};
@@ -135,9 +150,12 @@ void LoopDrawing::paint_front(QPainter& painter, const QRectF& rect, const QPale
     on.conductor();
     on.capacitor(capacitor_text(), rect);
     if (views_.coupling_centre) {
-        const double diameter_m = design_.coupling->diameter.value.value();
-        on.coupling(*views_.coupling_centre, diameter_m / 2.0, tr("coupling loop %1").arg(length(diameter_m)),
+        on.coupling(*views_.coupling_centre, design_.coupling->diameter.value.value() / 2.0, coupling_text(),
                     rect);
+    } else if (views_.rod) {
+        on.rod(*views_.rod, coupling_text(), rect);
+    } else if (views_.core) {
+        on.core(*views_.core, design_.coupling->turns, coupling_text(), rect);
     }
     on.width(length(view.extent.width()));
     if (std::abs(view.extent.height() / view.extent.width() - 1.0) > 0.005) {
@@ -226,6 +244,9 @@ QString LoopDrawing::description() const {
                                     : tr("In %1.").arg(ground));
     if (views_.standing_m) {
         text += QLatin1Char(' ') + tr("People stand at %1.").arg(length(*views_.standing_m));
+    }
+    if (design_.coupling) {
+        text += QLatin1Char(' ') + tr("Opposite the capacitor: %1.").arg(coupling_text());
     }
     if (current_) {
         text += QLatin1Char(' ') + tr("Drawn on it: %1.").arg(current_->legend());

@@ -45,6 +45,7 @@ private:
     [[nodiscard]] QString length(double metres) const;
     [[nodiscard]] QString capacitor_text() const;
     [[nodiscard]] QString conductor_text() const;
+    [[nodiscard]] QString coupling_text() const;
     [[nodiscard]] QString turns_text() const;
     /// The view that shows how high the loop stands.
     [[nodiscard]] const View& standing_view() const { return views_.side ? *views_.side : views_.front; }

@@ -1,5 +1,6 @@
 #include "drawings/loop_views.hpp"
 
+#include "coupling/tap_rod.hpp"
 #include "geometry/winding.hpp"
 #include "loop/design_parts.hpp"
 
@@ -65,6 +66,38 @@ double seen_width_m(const design::Conductor& conductor, bool from_side) {
     return conductor.diameter.value.value();
 }
 
+RodView rod_of(const design::Design& design) {
+    const geometry::Frame frame = geometry::frame_of(loop::winding_of(design.loop), {});
+    RodView rod{{}, design.coupling->conductor_diameter.value.value()};
+    for (const Vector3& point : coupling::tap_rod(design.loop, *design.coupling)) {
+        rod.path << QPointF(dot(point - frame.origin, frame.right), dot(point - frame.origin, frame.up));
+    }
+    return rod;
+}
+
+void add_coupling(const design::Design& design, const WirePath& path, const geometry::Frame& frame,
+                  LoopViews& views) {
+    if (!design.coupling) {
+        return;
+    }
+    const double lowest_m = views.front.extent.top(); // y is upward here: top() is the least
+    const double radius_m = design.coupling->diameter.value.value() / 2.0;
+    const double opposite_m = path.length_m() / 2.0;
+    const Vector3 at = path.point(opposite_m) - frame.origin, along = path.tangent(opposite_m);
+    switch (design.coupling->kind) {
+    case design::CouplingKind::loop:
+        views.coupling_centre = QPointF(0, lowest_m + design.coupling->axis_offset.value.value() + radius_m);
+        break;
+    case design::CouplingKind::tap:
+        views.rod = rod_of(design);
+        break;
+    case design::CouplingKind::transformer:
+        views.core = CoreView{{dot(at, frame.right), dot(at, frame.up)},
+                              {dot(along, frame.right), dot(along, frame.up)}};
+        break;
+    }
+}
+
 } // namespace
 
 LoopViews views_of(const design::Design& design) {
@@ -88,11 +121,7 @@ LoopViews views_of(const design::Design& design) {
             views.standing_m = design.site.standing_level.value.value();
         }
     }
-    if (design.coupling && design.coupling->kind == design::CouplingKind::loop) {
-        const double radius_m = design.coupling->diameter.value.value() / 2.0;
-        const double lowest_m = views.front.extent.top(); // y is upward here: top() is the least
-        views.coupling_centre = QPointF(0, lowest_m + design.coupling->axis_offset.value.value() + radius_m);
-    }
+    add_coupling(design, path, frame, views);
     return views;
 }
 

@@ -20,6 +20,19 @@ struct View {
     double lowest_x_m = 0;   ///< where it is lowest, the middle of what is equally low
 };
 
+/// The rod of a tapped match in the front view, with both links: from the conductor opposite the capacitor,
+/// along the rod, to where it is joined.
+struct RodView {
+    QPolygonF path;
+    double width_m = 0;
+};
+
+/// Where the core of a transformer sits on the conductor. Its size is not part of a design.
+struct CoreView {
+    QPointF at;
+    QPointF along; ///< of the conductor there, unit length
+};
+
 struct LoopViews {
     View front;               ///< along the loop's axis, capacitor at the top
     std::optional<View> side; ///< where depth, tilt or a horizontal plane make it worth drawing; y is height
@@ -31,6 +44,8 @@ struct LoopViews {
     std::optional<double> standing_m;
     /// Centre of the coupling loop in the front view.
     std::optional<QPointF> coupling_centre;
+    std::optional<RodView> rod;
+    std::optional<CoreView> core;
 };
 
 /// Views of a design that has no refusals. Throws what geometry::wire_path throws for one that has.

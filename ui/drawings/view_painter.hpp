@@ -31,6 +31,10 @@ public:
     void conductor();
     void capacitor(const QString& label, const QRectF& bounds);
     void coupling(const QPointF& centre, double radius_m, const QString& label, const QRectF& bounds);
+    /// The rod of a tap with its links to scale, open where the line is joined in the first of them.
+    void rod(const RodView& rod, const QString& label, const QRectF& bounds);
+    /// A core around the conductor: a sign, as a design does not hold its size.
+    void core(const CoreView& core, int turns, const QString& label, const QRectF& bounds);
     /// Across the middle of the loop.
     void width(const QString& text);
     /// To the left of the loop.
@@ -51,6 +55,7 @@ public:
 
 private:
     [[nodiscard]] QRectF box() const;
+    void label_inside(const QPointF& of, const QString& label, const QRectF& bounds);
     [[nodiscard]] double height_text_y(double level, std::optional<double> standing_share) const;
     void thin_pen(QPalette::ColorRole role);
     QPainter& painter_;

@@ -1,6 +1,7 @@
 #include "coupling/detail/tap_path.hpp"
 
 #include "base/error.hpp"
+#include "coupling/tap_rod.hpp"
 #include "design/winding.hpp"
 #include "geometry/winding.hpp"
 
@@ -92,3 +93,22 @@ std::vector<WirePiece> conductor_pieces(const design::LoopShape& loop, double co
 }
 
 } // namespace loopwright::coupling::detail
+
+namespace loopwright::coupling {
+
+std::vector<geometry::Vector3> tap_rod(const design::LoopShape& loop, const design::Coupling& coupling) {
+    const detail::TapPath tap = detail::tap_path(loop, coupling, 0);
+    std::vector<geometry::Vector3> points;
+    for (const WirePiece& piece : tap.circuit) {
+        if (piece.conductor == detail::loop_conductor) {
+            break; // the rest leads back along the loop's conductor
+        }
+        if (points.empty()) {
+            points.push_back(piece.from);
+        }
+        points.push_back(piece.to);
+    }
+    return points;
+}
+
+} // namespace loopwright::coupling
