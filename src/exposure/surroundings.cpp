@@ -1,6 +1,7 @@
 #include "exposure/surroundings.hpp"
 
 #include "base/error.hpp"
+#include "base/stopped.hpp"
 #include "exposure/detail/shells.hpp"
 #include "units/constants.hpp"
 
@@ -41,9 +42,9 @@ double Surroundings::Squares::over(const Threshold& t) const {
                     magnetic / (t.magnetic_A_m * t.magnetic_A_m));
 }
 
-Surroundings::Surroundings(loop::SolvedLoop loop, units::Length standing_level)
-    : field_(std::move(loop), units::metres(1.1 * farthest_established_m),
-             units::metres(standing_level.value() + person_height_m + room_above_m)),
+Surroundings::Surroundings(loop::SolvedLoop loop, units::Length standing_level, const base::StopToken& stop)
+    : stop_(stop), field_(std::move(loop), units::metres(1.1 * farthest_established_m),
+                          units::metres(standing_level.value() + person_height_m + room_above_m)),
       level_m_(standing_level.value()) {
     if (!(level_m_ >= 0 && level_m_ <= 100)) {
         throw base::ProgramError("Surroundings: a standing level from 0 to 100 m");
@@ -97,6 +98,7 @@ std::array<double, 3> Surroundings::point(double distance_m, const Place& place)
 }
 
 Surroundings::Squares Surroundings::squares_at(const std::array<double, 3>& point_m) const {
+    base::leave_if_stopped(stop_);
     if (field_.clearance_m(point_m) < nearest_established_m) {
         return {0, 0, true};
     }
@@ -125,11 +127,10 @@ Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_
 }
 
 const Surroundings::Shell& Surroundings::shell(int index) {
-    const auto [found, fresh] = shells_.try_emplace(index);
-    Shell& made = found->second;
-    if (!fresh) {
-        return made;
+    if (const auto found = shells_.find(index); found != shells_.end()) {
+        return found->second;
     }
+    Shell made;
     const double distance = detail::shell_distance_m(index);
     for (const double azimuth : azimuths_rad_) {
         Squares mean;
@@ -144,7 +145,7 @@ const Surroundings::Shell& Surroundings::shell(int index) {
             made.means.push_back(mean);
         }
     }
-    return made;
+    return shells_.emplace(index, std::move(made)).first->second;
 }
 
 std::array<double, 3> Surroundings::capacitor_place_m() const {

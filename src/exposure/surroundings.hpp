@@ -6,6 +6,7 @@
 // loop's vertical axis. In free space every direction counts, from the loop's centre. Fields are those of the
 // full-wave model (field::QuickField). Nearer than 0.2 m to a conductor the model says nothing (capacitor's
 // body, touch, sparks): such places count as exceeding every limit.
+#include "base/job.hpp"
 #include "field/quick_field.hpp"
 #include "units/quantities.hpp"
 
@@ -39,7 +40,13 @@ struct Farthest {
 /// Not for several threads at once: it remembers what it has looked at.
 class Surroundings {
 public:
-    Surroundings(loop::SolvedLoop loop, units::Length standing_level);
+    /// stop: as of heed().
+    Surroundings(loop::SolvedLoop loop, units::Length standing_level, const base::StopToken& stop = {});
+
+    /// From now on the token is read before each field point; after a stop every function that computes
+    /// fields throws base::Stopped, what it remembers unharmed. Each user of shared surroundings brings its
+    /// own.
+    void heed(const base::StopToken& stop) { stop_ = stop; }
 
     /// The largest distance at which a threshold is exceeded anywhere on a standing person, found to 2 mm or
     /// a thousandth. Nothing where that lies beyond 100 m. Threshold fields > 0.
@@ -102,6 +109,7 @@ private:
                                       const Threshold& threshold) const;
     [[nodiscard]] Farthest described(double distance_m, const Place& place, const Threshold& threshold);
 
+    base::StopToken stop_;
     field::QuickField field_;
     double level_m_;
     std::vector<double> azimuths_rad_;

@@ -1,5 +1,6 @@
 #include "survey/keying_outlines.hpp"
 
+#include "base/stopped.hpp"
 #include "design/validation.hpp"
 #include "survey/detail/keying_band.hpp"
 #include "survey/detail/remembered_surroundings.hpp"
@@ -108,6 +109,31 @@ std::optional<double> fill_upper(TierOutlines& tier, const std::vector<UpperEnd>
     return ratio;
 }
 
+/// One more tier of `all`. Throws base::Stopped after a stop.
+void add_tier(KeyingOutlines& all, const detail::HeldLimit& one, const std::vector<UpperEnd>& upper,
+              const Step& step) {
+    TierOutlines tier;
+    all.standard = one.standard;
+    tier.tier = one.tier;
+    tier.from_memory = one.fields.from_memory;
+    tier.duty = one.duty;
+    const double averaged_W = one.duty * all.design.station.power.value.value();
+    const Threshold threshold = threshold_of(one.fields, averaged_W);
+    step([&](Surroundings& around) {
+        if (all.heights.empty()) {
+            all.heights = heights_for(all.design, around.capacitor_place_m()[2]);
+        }
+        tier.farthest = around.farthest(threshold);
+        if (tier.farthest && all.tiers.empty()) {
+            all.side_azimuth = tier.farthest->azimuth;
+        }
+    });
+    fill_outline(tier.nominal, threshold, all, step);
+    const auto ratio = fill_upper(tier, upper, one.fields, averaged_W, all, step);
+    step([&](Surroundings& around) { fill_power(tier, one.fields, ratio, around); });
+    all.tiers.push_back(std::move(tier));
+}
+
 } // namespace
 
 std::vector<UpperEnd> upper_ends(const Keying& keying, const KeyingBand& band, const std::string& limit) {
@@ -129,43 +155,25 @@ std::optional<KeyingOutlines> keying_outlines(const design::Design& design, unit
     all.frequency = frequency;
     all.limit = limit;
     const std::vector<detail::HeldLimit> held = tiers_of(design, frequency, limit);
-    const auto shared = detail::surroundings_of(design, frequency, true);
-    if (!shared->around) {
-        return std::nullopt;
-    }
-    // A lock a step: the sheet of all bands asks the same surroundings.
-    const Step step = [&](const std::function<void(Surroundings&)>& work) {
-        if (!stop.stop_requested()) {
+    try {
+        const auto shared = detail::surroundings_of(design, frequency, true, stop);
+        if (!shared->around) {
+            return std::nullopt;
+        }
+        // A lock a step: the sheet of all bands asks the same surroundings.
+        const Step step = [&](const std::function<void(Surroundings&)>& work) {
+            base::leave_if_stopped(stop);
             const std::lock_guard lock(shared->mutex);
+            shared->around->heed(stop);
             work(*shared->around);
+        };
+        for (const detail::HeldLimit& one : held) {
+            add_tier(all, one, upper, step);
         }
-    };
-    for (const detail::HeldLimit& one : held) {
-        TierOutlines tier;
-        all.standard = one.standard;
-        tier.tier = one.tier;
-        tier.from_memory = one.fields.from_memory;
-        tier.duty = one.duty;
-        const double averaged_W = one.duty * design.station.power.value.value();
-        const Threshold threshold = threshold_of(one.fields, averaged_W);
-        step([&](Surroundings& around) {
-            if (all.heights.empty()) {
-                all.heights = heights_for(design, around.capacitor_place_m()[2]);
-            }
-            tier.farthest = around.farthest(threshold);
-            if (tier.farthest && all.tiers.empty()) {
-                all.side_azimuth = tier.farthest->azimuth;
-            }
-        });
-        fill_outline(tier.nominal, threshold, all, step);
-        const auto ratio = fill_upper(tier, upper, one.fields, averaged_W, all, step);
-        step([&](Surroundings& around) { fill_power(tier, one.fields, ratio, around); });
-        if (stop.stop_requested()) {
-            return all;
-        }
-        all.tiers.push_back(std::move(tier));
+        all.complete = true;
+    } catch (const base::Stopped&) {
+        all.complete = false;
     }
-    all.complete = true;
     return all;
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
+#include "base/stopped.hpp"
 #include "design/limit_ids.hpp"
 #include "design/soil.hpp"
 #include "design/validation.hpp"
@@ -104,12 +105,9 @@ struct Shifts {
 };
 
 void fill_distances(KeyingBand& band, const KeyingRequest& request, const std::vector<HeldLimit>& limits,
-                    Surroundings& around, const base::StopToken& stop) {
+                    Surroundings& around) {
     const design::Design& design = request.design;
     for (const HeldLimit& limit : limits) {
-        if (stop.stop_requested()) {
-            return;
-        }
         KeyingDistance d;
         d.limit = limit.id;
         d.standard = limit.standard;
@@ -195,10 +193,7 @@ void add_place_shifts(std::vector<Shifts>& shifts, Shifts& volts, const KeyingBa
     std::vector<std::vector<double>> by_limit(limits.size());
     std::vector<double> by_volts;
     for (const design::Design& variant : variants) {
-        if (stop.stop_requested()) {
-            return;
-        }
-        const auto shared = surroundings_of(variant, band.point.frequency, false);
+        const auto shared = surroundings_of(variant, band.point.frequency, false, stop);
         if (!shared->around) {
             continue;
         }
@@ -305,26 +300,25 @@ std::vector<HeldLimit> held_limits(const KeyingRequest& request, units::Frequenc
     return held;
 }
 
-bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopToken& stop) {
-    if (!band.point.resonance) {
-        return true;
-    }
+namespace {
+
+/// Throws base::Stopped after a stop.
+void fill(KeyingBand& band, const KeyingRequest& request, const base::StopToken& stop) {
     const std::vector<HeldLimit> limits = held_limits(request, band.point.frequency);
     std::vector<Shifts> shifts(limits.size());
     Shifts volts;
-    const auto shared = surroundings_of(request.design, band.point.frequency, true);
+    const auto shared = surroundings_of(request.design, band.point.frequency, true, stop);
     const std::lock_guard lock(shared->mutex);
     if (shared->around) {
-        fill_distances(band, request, limits, *shared->around, stop);
-        if (request.intervals && !stop.stop_requested()) {
+        shared->around->heed(stop);
+        fill_distances(band, request, limits, *shared->around);
+        if (request.intervals) {
             add_loss_shifts(shifts, band, limits, *shared->around);
             add_place_shifts(shifts, volts, band, request, limits, *shared->around, stop);
             take_shifts(band, shifts);
         }
     }
-    if (stop.stop_requested()) {
-        return false;
-    }
+    base::leave_if_stopped(stop);
     if (shared->around) {
         band.touch = for_power(shared->touch(), band.point.power);
         band.touch_in_reach_rms = in_reach(band.touch, request.design.site);
@@ -339,6 +333,19 @@ bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopT
     if (request.design.site.people_distance) {
         band.fcc_exempt_erp =
             exposure::fcc_exemption_erp(band.point.frequency, request.design.site.people_distance->value);
+    }
+}
+
+} // namespace
+
+bool fill_band(KeyingBand& band, const KeyingRequest& request, const base::StopToken& stop) {
+    if (!band.point.resonance) {
+        return true;
+    }
+    try {
+        fill(band, request, stop);
+    } catch (const base::Stopped&) {
+        return false;
     }
     return true;
 }

@@ -21,8 +21,10 @@ private:
     mutable std::optional<loop::ConductorVoltage> touch_;
 };
 
-/// kept: remember them (the last 24), or make them for this once.
-[[nodiscard]] std::shared_ptr<const SharedSurroundings>
-surroundings_of(const design::Design& design, units::Frequency frequency, bool kept);
+/// kept: remember them (the last 24), or make them for this once. Throws base::Stopped after a stop, read
+/// between the steps of the making. Who asks them brings a token of its own: Surroundings::heed().
+[[nodiscard]] std::shared_ptr<const SharedSurroundings> surroundings_of(const design::Design& design,
+                                                                        units::Frequency frequency, bool kept,
+                                                                        const base::StopToken& stop);
 
 } // namespace loopwright::survey::detail
