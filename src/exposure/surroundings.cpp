@@ -99,7 +99,7 @@ std::array<double, 3> Surroundings::point(double distance_m, const Place& place)
 
 Surroundings::Squares Surroundings::squares_at(const std::array<double, 3>& point_m) const {
     base::leave_if_stopped(stop_);
-    if (field_.clearance_m(point_m) < nearest_established_m) {
+    if (!field_.is_clear(point_m, nearest_established_m)) {
         return {0, 0, true};
     }
     const field::Field at = field_.at_1W(point_m);

@@ -80,7 +80,7 @@ std::optional<FieldMap> field_map(const design::Design& design, units::Frequency
         for (std::size_t column = 0; column < count; ++column) {
             MapPoint& point = map.points[row * count + column];
             point.position_m = position(request, free_space, static_cast<int>(row), static_cast<int>(column));
-            if (quick.clearance_m(point.position_m) >= nearest_m) {
+            if (quick.is_clear(point.position_m, nearest_m)) {
                 const Field field = quick.at_1W(point.position_m);
                 point.electric = root * field.electric();
                 point.magnetic = root * field.magnetic();

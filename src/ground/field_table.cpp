@@ -32,6 +32,10 @@ enum Kernel : std::size_t {
 constexpr std::size_t with_bessel0 = 5; // the first ones; the next four with J1, then J1/x and J0 - J1/x
 constexpr std::size_t with_bessel1 = 9;
 
+using Floats = float __attribute__((vector_size(32)));
+using numeric::lane_count;
+using numeric::Lanes;
+
 std::array<double, 4> cubic_weights(double t) {
     // Lagrange through -1, 0, 1, 2.
     const double a = t + 1.0, c = t - 1.0, d = t - 2.0;
@@ -155,56 +159,115 @@ void FieldTable::make_ring(std::size_t ring) const {
                 const Complex value = sign * scale * Complex(product(u, v), product(u, grid_v_ + v));
                 Cell& cell = grid.cells[static_cast<std::size_t>(u) * static_cast<std::size_t>(grid_v_) +
                                         static_cast<std::size_t>(v)];
-                cell[2 * q] = static_cast<float>(value.real());
-                cell[2 * q + 1] = static_cast<float>(value.imag());
+                cell.part[2 * q] = static_cast<float>(value.real());
+                cell.part[2 * q + 1] = static_cast<float>(value.imag());
             }
         }
     }
 }
 
-// The same code for two processors, chosen when the program starts: the sum is half of a look-up.
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
-__attribute__((target_clones("avx2,fma", "default")))
-#endif
-void FieldTable::interpolate(const Cell* corner, int row_length, const double* wu, const double* wv,
-                             double* sum) {
-    for (int a = 0; a < 4; ++a) {
-        const Cell* row = corner + static_cast<std::ptrdiff_t>(a) * row_length;
-        for (int b = 0; b < 4; ++b) {
-            const double w = wu[a] * wv[b];
-            const float* values = row[b].data();
-            for (std::size_t part = 0; part < 2 * kernels; ++part) {
-                sum[part] += w * static_cast<double>(values[part]);
-            }
-        }
-    }
-}
-
-FieldKernels FieldTable::at(double rho_m, double z_sum_m) const {
+void FieldTable::require_covered(double rho_m, double z_sum_m) const {
     const double slack = 1e-9;
     if (!(rho_m <= rho_max_ * (1 + slack) + slack * z_min_) || !(z_sum_m >= z_min_ * (1 - slack)) ||
         !(z_sum_m <= z_max_ * (1 + slack)) || rho_m < 0) {
         throw base::ProgramError("FieldTable: a look-up outside the tabulated range");
     }
-    const double t = rho_m / z_min_;
-    const double u = std::log(t + std::sqrt(t * t + 1)) / step_u_; // asinh
-    const double v = (std::log(z_sum_m) - v_start_) / step_v_;
-    const std::size_t ring = std::min(static_cast<std::size_t>(u / rows_per_ring_), ring_count_ - 1);
-    std::call_once(rings_[ring].made, [&] { make_ring(ring); });
-    const double local = u - static_cast<double>(ring) * rows_per_ring_ + margin;
+}
+
+FieldTable::Corner FieldTable::corner_of(double u, double v) const {
+    const auto ring =
+        std::min(static_cast<std::size_t>(static_cast<int>(u) / rows_per_ring_), ring_count_ - 1);
+    RingGrid& grid = rings_[ring];
+    if (!grid.made.load(std::memory_order_acquire)) {
+        std::call_once(grid.once, [&] {
+            make_ring(ring);
+            grid.made.store(true, std::memory_order_release);
+        });
+    }
+    const double local = u - static_cast<double>(static_cast<int>(ring) * rows_per_ring_ - margin);
     const int iu = static_cast<int>(local);
     const int iv = std::clamp(static_cast<int>(v), 1, grid_v_ - 3);
     const auto wu = cubic_weights(local - iu);
     const auto wv = cubic_weights(v - iv);
-    std::array<double, 2 * kernels> sum{};
-    const std::size_t corner = static_cast<std::size_t>(iu - 1) * static_cast<std::size_t>(grid_v_) +
-                               static_cast<std::size_t>(iv - 1);
-    interpolate(&rings_[ring].cells[corner], grid_v_, wu.data(), wv.data(), sum.data());
+    Corner corner;
+    corner.cell = grid.cells.data() + static_cast<std::ptrdiff_t>(iu - 1) * grid_v_ + (iv - 1);
+    for (std::size_t a = 0; a < 4; ++a) {
+        for (std::size_t b = 0; b < 4; ++b) {
+            corner.weights[4 * a + b] = static_cast<float>(wu[a] * wv[b]);
+        }
+    }
+    return corner;
+}
+
+[[gnu::always_inline]] inline void FieldTable::interpolate(const Corner& corner, std::ptrdiff_t row_length,
+                                                           Cell& sum) {
+    std::array<Floats, 6> parts{}; // two sums of three: they do not wait for each other
+    for (std::size_t a = 0; a < 4; ++a) {
+        const Cell* row = corner.cell + static_cast<std::ptrdiff_t>(a) * row_length;
+        for (std::size_t b = 0; b < 4; ++b) {
+            const float w = corner.weights[4 * a + b];
+            const float* values = row[b].part.data();
+            for (std::size_t p = 0; p < 3; ++p) {
+                Floats eight;
+                __builtin_memcpy(&eight, values + 8 * p, sizeof eight);
+                parts[(b % 2) * 3 + p] += w * eight;
+            }
+        }
+    }
+    for (std::size_t p = 0; p < 3; ++p) {
+        const Floats both = parts[p] + parts[p + 3];
+        __builtin_memcpy(sum.part.data() + 8 * p, &both, sizeof both);
+    }
+}
+
+LOOPWRIGHT_TWO_PROCESSORS
+void FieldTable::at(const Lanes& rho_m, const Lanes& z_sum_m, FieldKernelLanes& kernels_at) const {
+    const Lanes t = rho_m / z_min_;
+    Lanes root, u, v;
+    numeric::lanes_sqrt(t * t + 1.0, root);
+    numeric::lanes_log(t + root, u); // asinh
+    numeric::lanes_log(z_sum_m, v);
+    u /= step_u_;
+    v = (v - v_start_) / step_v_;
+    std::array<Cell, lane_count> sums;
+    for (int lane = 0; lane < lane_count; ++lane) {
+        require_covered(rho_m[lane], z_sum_m[lane]);
+        interpolate(corner_of(std::max(0.0, u[lane]), v[lane]), grid_v_,
+                    sums[static_cast<std::size_t>(lane)]);
+    }
+    const auto take = [&](ComplexLanes& value, std::size_t q) {
+        for (int lane = 0; lane < lane_count; ++lane) {
+            const auto& part = sums[static_cast<std::size_t>(lane)].part;
+            value.re[lane] = static_cast<double>(part[2 * q]);
+            value.im[lane] = static_cast<double>(part[2 * q + 1]);
+        }
+    };
+    take(kernels_at.horizontal, horizontal);
+    take(kernels_at.vertical, vertical);
+    take(kernels_at.scalar, scalar);
+    take(kernels_at.scalar_dz, scalar_dz);
+    take(kernels_at.horizontal_dz, horizontal_dz);
+    take(kernels_at.mixed, mixed);
+    take(kernels_at.scalar_drho, scalar_drho);
+    take(kernels_at.horizontal_drho, horizontal_drho);
+    take(kernels_at.vertical_true_drho, vertical_true_drho);
+    take(kernels_at.mixed_over_rho, mixed_over_rho);
+    take(kernels_at.mixed_drho, mixed_drho);
+}
+
+FieldKernels FieldTable::at(double rho_m, double z_sum_m) const {
+    require_covered(rho_m, z_sum_m);
+    const double u = std::asinh(rho_m / z_min_) / step_u_;
+    const double v = (std::log(z_sum_m) - v_start_) / step_v_;
+    Cell sums;
+    interpolate(corner_of(u, v), grid_v_, sums);
+    const auto& sum = sums.part;
     const double r = std::sqrt(rho_m * rho_m + z_sum_m * z_sum_m);
     const Complex potential = Complex(std::cos(k0_ * r), -std::sin(k0_ * r)) / r;
     const Complex slope = potential * Complex(1, k0_ * r) / r;
     const auto value = [&](std::size_t q) {
-        return (is_potential(q) ? potential : slope) * Complex(sum[2 * q], sum[2 * q + 1]);
+        return (is_potential(q) ? potential : slope) *
+               Complex(static_cast<double>(sum[2 * q]), static_cast<double>(sum[2 * q + 1]));
     };
     FieldKernels kernels_at{};
     kernels_at.potential = {value(horizontal), value(vertical), value(mixed), value(scalar)};

@@ -5,14 +5,29 @@
 // asinh(rho/z_min) x ln Z, the distance taken out: potentials times R exp(j k0 R), derivatives times
 // R^2/(1 + j k0 R) exp(j k0 R); local cubic interpolation. Equations: docs/theory/ground.md.
 #include "ground/half_space.hpp"
+#include "numeric/lanes.hpp"
 
 #include <array>
+#include <atomic>
 #include <complex>
+#include <cstddef>
 #include <memory>
 #include <mutex>
 #include <vector>
 
 namespace loopwright::ground {
+
+/// Four numbers, real and imaginary parts.
+struct ComplexLanes {
+    numeric::Lanes re, im;
+};
+
+/// Kernels at four places over their free-space shape: potentials times R exp(+j k R), derivatives and
+/// mixed_over_rho times R^2 exp(+j k R)/(1 + j k R).
+struct FieldKernelLanes {
+    ComplexLanes horizontal, vertical, scalar, scalar_dz, horizontal_dz, mixed, scalar_drho, horizontal_drho,
+        vertical_true_drho, mixed_over_rho, mixed_drho;
+};
 
 class FieldTable {
 public:
@@ -27,22 +42,35 @@ public:
     /// milliseconds). From any number of threads. Outside the range: base::ProgramError.
     [[nodiscard]] FieldKernels at(double rho_m, double z_sum_m) const;
 
+    /// The same at four places, without their shape: what a sum over many pieces wants.
+    void at(const numeric::Lanes& rho_m, const numeric::Lanes& z_sum_m, FieldKernelLanes& kernels_at) const;
+
     [[nodiscard]] double rho_max_m() const noexcept { return rho_max_; }
     [[nodiscard]] double z_min_m() const noexcept { return z_min_; }
     [[nodiscard]] double z_max_m() const noexcept { return z_max_; }
 
 private:
     static constexpr std::size_t kernels = 11;
-    /// Real and imaginary parts; single precision (6e-8) is far below the grid's own error, and a look-up is
-    /// bound by what it reads from memory.
-    using Cell = std::array<float, 2 * kernels>;
+    /// Real and imaginary parts, two floats of padding; single precision (6e-8) is far below the grid's own
+    /// error, and a look-up is bound by what it reads from memory.
+    struct alignas(32) Cell {
+        std::array<float, 24> part{};
+    };
     struct RingGrid {
-        std::once_flag made;
-        std::vector<Cell> cells; ///< [iu * grid_v_ + iv], iu from the ring's first row
+        std::once_flag once;
+        std::atomic<bool> made = false; ///< cheaper to ask than the flag
+        std::vector<Cell> cells;        ///< [iu * grid_v_ + iv], iu from the ring's first row
+    };
+    /// Where a look-up reads, and its weights.
+    struct Corner {
+        const Cell* cell;
+        std::array<float, 16> weights;
     };
     void make_ring(std::size_t ring) const;
-    static void interpolate(const Cell* corner, int row_length, const double* wu, const double* wv,
-                            double* sum);
+    void require_covered(double rho_m, double z_sum_m) const;
+    /// u, v: in steps of the grid.
+    [[nodiscard]] Corner corner_of(double u, double v) const;
+    static void interpolate(const Corner& corner, std::ptrdiff_t row_length, Cell& sum);
 
     double k0_, rho_max_, z_min_, z_max_;
     std::complex<double> eps_;

@@ -1,8 +1,10 @@
 #include "field/detail/field_sources.hpp"
 
+#include "base/error.hpp"
 #include "units/constants.hpp"
 #include "wire/near_field.hpp"
 
+#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
 namespace loopwright::field::detail {
@@ -21,6 +23,37 @@ Triple turned_field(const geometry::Frame& stand, const Triple& v) {
     return {Complex(re.x, im.x), Complex(re.y, im.y), Complex(re.z, im.z)};
 }
 
+struct GaussPoint {
+    double place, weight; ///< both on 0 to 1
+};
+
+template <unsigned count>
+std::vector<GaussPoint> gauss_points() {
+    const auto& x = boost::math::quadrature::gauss<double, count>::abscissa();
+    const auto& w = boost::math::quadrature::gauss<double, count>::weights();
+    std::vector<GaussPoint> points;
+    for (std::size_t i = x.size(); i-- > 0;) {
+        points.push_back({0.5 - 0.5 * x[i], 0.5 * w[i]});
+    }
+    for (std::size_t i = 0; i < x.size(); ++i) {
+        points.push_back({0.5 + 0.5 * x[i], 0.5 * w[i]});
+    }
+    return points;
+}
+
+std::vector<GaussPoint> rule_of(int points) {
+    switch (points) {
+    case 2:
+        return gauss_points<2>();
+    case 4:
+        return gauss_points<4>();
+    case 8:
+        return gauss_points<8>();
+    default:
+        throw base::ProgramError("sources_of: 2, 4 or 8 points an element");
+    }
+}
+
 } // namespace
 
 Vector3 turned(const geometry::Frame& stand, const Vector3& v) {
@@ -32,16 +65,13 @@ std::vector<Source> sources_of(const loop::SolvedLoop& loop, int points) {
     const auto node_current = [&](std::size_t node) {
         return node == wire::no_node ? Complex(0) : loop.currents.node_A[node];
     };
-    const std::vector<double> places = points == 1
-                                           ? std::vector<double>{0.5}
-                                           : std::vector<double>{0.21132486540518712, 0.78867513459481288};
-    const double share = 1.0 / static_cast<double>(places.size());
+    const std::vector<GaussPoint> rule = rule_of(points);
     std::vector<Source> sources;
-    sources.reserve(mesh.elements().size() * places.size());
+    sources.reserve(mesh.elements().size() * rule.size());
     for (const wire::Element& element : mesh.elements()) {
         const Complex begin = node_current(element.node[0]);
         const Complex end = node_current(element.node[1]);
-        for (const double x : places) {
+        for (const auto& [x, share] : rule) {
             const Vector3 p = loop.stand.origin + turned(loop.stand, mesh.point(element, x));
             const Vector3 t = turned(loop.stand, mesh.tangent(element, x));
             const Complex moment = share * element.length_m * (begin * (1 - x) + end * x);

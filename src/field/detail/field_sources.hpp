@@ -16,7 +16,12 @@ struct Source {
     std::complex<double> charge_current_A;          ///< dI/ds dl
 };
 
-/// points: 1 (the middle of an element) or 2 (Gauss); order of the mesh's elements, their points together.
+/// Places on an element of Gauss's rule with four points, 0 to 1.
+inline constexpr std::array<double, 4> gauss_places_of_four{0.06943184420297371, 0.33000947820757187,
+                                                            0.66999052179242813, 0.93056815579702629};
+
+/// points: of Gauss's rule on each element, 2, 4 or 8; order of the mesh's elements, their points together.
+/// Throws base::ProgramError for another number.
 [[nodiscard]] std::vector<Source> sources_of(const loop::SolvedLoop& loop, int points);
 
 /// Over perfect ground every kernel is an image's: -g for horizontal currents and charges, +g for vertical.
