@@ -19,6 +19,7 @@ constexpr std::size_t kept_points = 4096;
 
 struct Key {
     design::Design design;
+    Workload workload;
     double mesh_refinement;
     bool operator==(const Key&) const = default;
 };
@@ -26,8 +27,8 @@ struct Key {
 /// Solves, and keeps what it solved.
 class Points {
 public:
-    Points(const design::Design& design, double mesh_refinement)
-        : model_(design, Workload::many_frequencies, mesh_refinement) {}
+    Points(const design::Design& design, Workload workload, double mesh_refinement)
+        : model_(design, workload, mesh_refinement) {}
 
     [[nodiscard]] OperatingPoint at(units::Frequency frequency, double vswr_limit) const {
         const std::pair place{frequency.value(), vswr_limit};
@@ -53,10 +54,12 @@ private:
 
 class RememberingModel final : public LoopModel {
 public:
-    RememberingModel(const design::Design& design, double mesh_refinement) : capacitors_(design) {
+    RememberingModel(const design::Design& design, Workload workload, double mesh_refinement)
+        : capacitors_(design) {
         static base::Recent<Key, Points> recent(kept_designs);
-        points_ = recent.get(Key{solved_part(design), mesh_refinement},
-                             [&] { return std::make_shared<const Points>(design, mesh_refinement); });
+        points_ = recent.get(Key{solved_part(design), workload, mesh_refinement}, [&] {
+            return std::make_shared<const Points>(design, workload, mesh_refinement);
+        });
     }
 
     [[nodiscard]] Model kind() const noexcept override { return Model::full_wave; }
@@ -94,8 +97,9 @@ OperatingPoint scaled_to(OperatingPoint point, units::Power power) {
     return point;
 }
 
-std::unique_ptr<LoopModel> remembering_full_wave(const design::Design& design, double mesh_refinement) {
-    return std::make_unique<RememberingModel>(design, mesh_refinement);
+std::unique_ptr<LoopModel> remembering_full_wave(const design::Design& design, Workload workload,
+                                                 double mesh_refinement) {
+    return std::make_unique<RememberingModel>(design, workload, mesh_refinement);
 }
 
 } // namespace loopwright::loop::detail

@@ -8,10 +8,10 @@ namespace loopwright::loop::detail {
 
 /// The full-wave model of a design whose points are kept (a few designs, some thousand points each) by all
 /// that they depend on: loop, conductor, joints, loss and stray of the capacitor, place and ground, mesh.
-/// Points are solved for 1 W and scaled, whether they were kept or not, so that an answer never depends on
-/// what was asked before. Throws what FullWave throws.
+/// workload: as FullWave's; the two keep apart. Points are solved for 1 W and scaled, whether they were kept
+/// or not, so that an answer never depends on what was asked before. Throws what FullWave throws.
 [[nodiscard]] std::unique_ptr<LoopModel> remembering_full_wave(const design::Design& design,
-                                                               double mesh_refinement);
+                                                               Workload workload, double mesh_refinement);
 
 /// The point for another power: currents and voltages go with its root.
 [[nodiscard]] OperatingPoint scaled_to(OperatingPoint point, units::Power power);
