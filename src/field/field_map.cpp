@@ -1,6 +1,7 @@
 #include "field/field_map.hpp"
 
 #include "base/error.hpp"
+#include "base/stopped.hpp"
 #include "design/validation.hpp"
 #include "field/quick_field.hpp"
 #include "loop/loop_model.hpp"
@@ -68,16 +69,15 @@ std::optional<FieldMap> field_map(const design::Design& design, units::Frequency
     const double half = request.half_width.value();
     const double reach = 1.001 * std::hypot(half, std::max(half, std::abs(request.offset.value())));
     const double top = 1.001 * std::max(2 * half, request.offset.value());
-    const QuickField quick(*std::move(loop), units::metres(reach), units::metres(top));
+    QuickField quick(*std::move(loop), units::metres(reach), units::metres(top));
+    quick.heed(stop);
     const double root = std::sqrt(power.value());
     FieldMap map{request, frequency, power, {}, false};
     const auto count = static_cast<std::size_t>(request.points);
     map.points.resize(count * count);
-    tbb::parallel_for(std::size_t{0}, count, [&](std::size_t row) {
-        if (stop.stop_requested()) {
-            return;
-        }
+    const auto fill = [&](std::size_t row) {
         for (std::size_t column = 0; column < count; ++column) {
+            base::leave_if_stopped(stop);
             MapPoint& point = map.points[row * count + column];
             point.position_m = position(request, free_space, static_cast<int>(row), static_cast<int>(column));
             if (quick.is_clear(point.position_m, nearest_m)) {
@@ -86,10 +86,15 @@ std::optional<FieldMap> field_map(const design::Design& design, units::Frequency
                 point.magnetic = root * field.magnetic();
             }
         }
-    });
+    };
+    try {
+        tbb::parallel_for(std::size_t{0}, count, fill);
+    } catch (const base::Stopped&) {
+        map.points.clear();
+    }
     map.complete = !stop.stop_requested();
     if (!map.complete) {
-        map.points.clear();
+        map.points.clear(); // stopped after the last point
     }
     return map;
 }

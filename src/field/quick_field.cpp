@@ -68,11 +68,38 @@ Field QuickField::at_1W(const Point& point_m) const {
     return field;
 }
 
+void QuickField::heed(const base::StopToken& stop) {
+    if (parts_->table) {
+        parts_->table->heed(stop);
+    }
+}
+
 double QuickField::clearance_m(const Point& point_m) const {
     return parts_->tree.clearance_m(point_m);
 }
 bool QuickField::is_clear(const Point& point_m, double least_m) const {
     return parts_->tree.is_clear(point_m, least_m);
+}
+
+QuickField::Nearness QuickField::farthest_within(double least_m, double low_m, double high_m) const {
+    Nearness most;
+    const bool everywhere = free_space();
+    parts_->tree.for_each_place([&](const Point& p, double radius_m) {
+        const double near_m = least_m + radius_m;
+        const double below = everywhere ? 0.0 : std::max({0.0, low_m - p[2], p[2] - high_m});
+        if (below >= near_m) {
+            return;
+        }
+        const double from_axis = std::hypot(p[0], p[1], everywhere ? p[2] : 0.0);
+        const double distance = from_axis + std::sqrt(near_m * near_m - below * below);
+        if (distance > most.distance_m) {
+            const double out = from_axis > 0 ? distance / from_axis : 0.0;
+            most = {distance,
+                    {out > 0 ? p[0] * out : distance, p[1] * out,
+                     everywhere ? p[2] * out : std::clamp(p[2], low_m, high_m)}};
+        }
+    });
+    return most;
 }
 
 const loop::SolvedLoop& QuickField::loop() const noexcept {

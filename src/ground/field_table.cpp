@@ -1,6 +1,7 @@
 #include "ground/field_table.hpp"
 
 #include "base/error.hpp"
+#include "base/stopped.hpp"
 
 #include <Eigen/Core>
 #include <algorithm>
@@ -45,13 +46,15 @@ std::array<double, 4> cubic_weights(double t) {
 /// Bessel functions at all rho and nodes: J0, J1, J1/x, J0 - J1/x.
 struct BesselRows {
     std::array<Matrix, 4> of;
-    BesselRows(const std::vector<HalfSpace::Node>& nodes, const std::vector<double>& rho) {
+    BesselRows(const std::vector<HalfSpace::Node>& nodes, const std::vector<double>& rho,
+               const base::StopToken& stop) {
         const auto rows = static_cast<Eigen::Index>(rho.size());
         const auto count = static_cast<Eigen::Index>(nodes.size());
         for (Matrix& m : of) {
             m.resize(rows, count);
         }
         for (Eigen::Index n = 0; n < count; ++n) {
+            base::leave_if_stopped(stop);
             for (Eigen::Index i = 0; i < rows; ++i) {
                 const double x = nodes[static_cast<std::size_t>(n)].kr * rho[static_cast<std::size_t>(i)];
                 const double j0 = ::j0(x);
@@ -126,10 +129,11 @@ void FieldTable::make_ring(std::size_t ring) const {
     const double inner = ring == 0 ? 0.0 : rho.front();
     const HalfSpace half_space(k0_, eps_, HalfSpace::Ring{inner, rho.back()}, z_min_);
     const auto& nodes = half_space.nodes();
-    const BesselRows bessel(nodes, rho);
+    const BesselRows bessel(nodes, rho, stop_);
     const auto count = static_cast<Eigen::Index>(nodes.size());
     Eigen::MatrixXcd decay(count, grid_v_);
     for (int v = 0; v < grid_v_; ++v) {
+        base::leave_if_stopped(stop_);
         const double z = std::exp(v_start_ + v * step_v_);
         for (Eigen::Index n = 0; n < count; ++n) {
             decay(n, v) = std::exp(-j * nodes[static_cast<std::size_t>(n)].kz * z);
@@ -139,6 +143,7 @@ void FieldTable::make_ring(std::size_t ring) const {
     grid.cells.resize(static_cast<std::size_t>(rows) * static_cast<std::size_t>(grid_v_));
     Matrix right(count, 2 * grid_v_); // real parts, imaginary parts
     for (std::size_t q = 0; q < kernels; ++q) {
+        base::leave_if_stopped(stop_);
         for (Eigen::Index n = 0; n < count; ++n) {
             const Complex w = weights_of(nodes[static_cast<std::size_t>(n)])[q];
             for (int v = 0; v < grid_v_; ++v) {

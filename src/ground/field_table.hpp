@@ -4,6 +4,7 @@
 // Rings of rho, each with its own short integral (HalfSpace::Ring) and made when first asked for. Stored on
 // asinh(rho/z_min) x ln Z, the distance taken out: potentials times R exp(j k0 R), derivatives times
 // R^2/(1 + j k0 R) exp(j k0 R); local cubic interpolation. Equations: docs/theory/ground.md.
+#include "base/job.hpp"
 #include "ground/half_space.hpp"
 #include "numeric/lanes.hpp"
 
@@ -45,6 +46,10 @@ public:
     /// The same at four places, without their shape: what a sum over many pieces wants.
     void at(const numeric::Lanes& rho_m, const numeric::Lanes& z_sum_m, FieldKernelLanes& kernels_at) const;
 
+    /// From now on the token is read between the steps of making a ring (under a millisecond each); after a
+    /// stop a look-up that needs a new ring throws base::Stopped, rings made stay. Not while others look up.
+    void heed(const base::StopToken& stop) { stop_ = stop; }
+
     [[nodiscard]] double rho_max_m() const noexcept { return rho_max_; }
     [[nodiscard]] double z_min_m() const noexcept { return z_min_; }
     [[nodiscard]] double z_max_m() const noexcept { return z_max_; }
@@ -72,6 +77,7 @@ private:
     [[nodiscard]] Corner corner_of(double u, double v) const;
     static void interpolate(const Corner& corner, std::ptrdiff_t row_length, Cell& sum);
 
+    base::StopToken stop_;
     double k0_, rho_max_, z_min_, z_max_;
     std::complex<double> eps_;
     double step_u_ = 0.08, step_v_ = 0.08, v_start_ = 0;

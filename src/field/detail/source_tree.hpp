@@ -24,6 +24,8 @@ struct Pack {
 /// elements with 2, 4 or 8 Gauss points.
 class SourceTree {
 public:
+    using Point = std::array<double, 3>;
+
     explicit SourceTree(const loop::SolvedLoop& loop);
 
     /// Adds the packs that stand for all currents at a point. False where the point is so near that only the
@@ -36,11 +38,24 @@ public:
     /// clearance_m() >= least_m, without asking far elements.
     [[nodiscard]] bool is_clear(const std::array<double, 3>& point_m, double least_m) const;
 
+    /// Places along every element, its ends included, with the conductor's radius [m]: at(point, radius).
+    template <class At>
+    void for_each_place(const At& at) const {
+        constexpr int steps = 8;
+        for (const Segment& s : segments_) {
+            for (int i = 0; i <= steps; ++i) {
+                const double along = s.half_m * (2.0 * i / steps - 1);
+                at(Point{s.middle[0] + along * s.along[0], s.middle[1] + along * s.along[1],
+                         s.middle[2] + along * s.along[2]},
+                   s.radius_m);
+            }
+        }
+    }
+
     /// Everything a point of the tree can stand at.
     [[nodiscard]] const std::vector<Pack>& packs() const noexcept { return packs_; }
 
 private:
-    using Point = std::array<double, 3>;
     struct Range {
         std::size_t first = 0, count = 0;
     };
