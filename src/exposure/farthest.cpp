@@ -1,10 +1,9 @@
-// The search for distances: shells from outside inward, then the exact place.
+// The search for distances: shells from outside inward, then the remembered curves of the worst field.
 #include "exposure/detail/shells.hpp"
 #include "exposure/surroundings.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <limits>
 
@@ -12,31 +11,16 @@ namespace loopwright::exposure {
 
 namespace {
 
+using detail::WorstCurve;
 using units::constants::pi;
 using units::constants::speed_of_light_m_s;
 
-constexpr double distance_tolerance = 5e-4;
-constexpr double worth_a_closer_look = 0.6; // of the squared limit, on a shell's nodes
+// A curve that comes this near to a limit on a shell is looked at half way to the next too.
+constexpr double lobe_share = 0.85;
 
-/// The distance in [inside, outside] where log share crosses 0: over 1 inside, under 1 outside. Shares may be
-/// infinite inside.
-template <class Share>
-double crossing(double inside_m, double outside_m, const Share& share) {
-    const auto logarithm = [&](double distance) {
-        return std::clamp(std::log(share(distance)), -30.0, 30.0);
-    };
-    double low = logarithm(inside_m);
-    const double high = logarithm(outside_m);
-    if (!(low > 0) || !(high < 0)) {
-        return low > 0 ? outside_m : inside_m;
-    }
-    std::uintmax_t steps = 40;
-    const auto close = [](double a, double b) {
-        return std::abs(b - a) <= std::max(1e-3, distance_tolerance * a);
-    };
-    const auto found =
-        boost::math::tools::toms748_solve(logarithm, inside_m, outside_m, low, high, close, steps);
-    return found.second; // the outer end
+double square_of(const Threshold& t, Cause cause) {
+    const double limit = cause == Cause::electric ? t.electric_V_m : t.magnetic_A_m;
+    return limit * limit;
 }
 
 } // namespace
@@ -55,159 +39,157 @@ int Surroundings::first_shell(const Threshold& threshold) const {
     return 1;
 }
 
-// Pattern search: the four neighbours, the step halved when none is larger.
-Surroundings::Place Surroundings::best_near(double distance_m, Place from, const Threshold& threshold,
-                                            double& share) {
-    double azimuth_step = 0.5 * azimuth_step_rad_, share_step = 0.12;
-    share = squares(distance_m, from).over(threshold);
-    for (int halvings = 0; halvings < 3;) {
-        Place best = from;
-        for (const auto& [a, s] : {std::pair{1, 0}, std::pair{-1, 0}, std::pair{0, 1}, std::pair{0, -1}}) {
-            const Place next{from.azimuth_rad + a * azimuth_step,
-                             std::clamp(from.share + s * share_step, 0.0, 1.0)};
-            if (s != 0 && next.share == from.share) {
-                continue;
-            }
-            const double there = squares(distance_m, next).over(threshold);
-            if (there > share) {
-                share = there;
-                best = next;
-            }
+std::optional<Surroundings::Found> Surroundings::crossing_between(Taken taken, const Threshold& threshold,
+                                                                  int inner, int outer) {
+    std::optional<Found> found;
+    for (const Cause cause : causes) {
+        const double square = square_of(threshold, cause);
+        if (worst_on_shell(taken, cause, inner, square) < square) {
+            continue;
         }
-        if (best.azimuth_rad == from.azimuth_rad && best.share == from.share) {
-            azimuth_step *= 0.5;
-            share_step *= 0.5;
-            ++halvings;
-        }
-        from = best;
-        if (std::isinf(share)) {
-            break;
-        }
+        static_cast<void>(worst_on_shell(taken, cause, outer, 0)); // known from here on
+        take_farther(found, taken, cause, shell_distance_m(inner), shell_distance_m(outer), square);
     }
-    return from;
+    return found;
 }
 
-// The means vary slowly with azimuth: the vertex of a parabola through three of them.
-double Surroundings::best_azimuth(const std::vector<Squares>& means, std::size_t best,
-                                  const Threshold& threshold) const {
-    const auto share = [&](std::size_t n) { return means[n].over(threshold); };
-    if (best == 0 || best + 1 == means.size() || std::isinf(share(best - 1)) || std::isinf(share(best + 1))) {
-        return azimuths_rad_[best]; // an end is a plane of symmetry, or close enough
+// Where a curve comes near to the limit on a shell without reaching it, half way to the next shell.
+std::optional<Surroundings::Found> Surroundings::lobe_between(Taken taken, const Threshold& threshold,
+                                                              int inner, int outer) {
+    std::optional<Found> found;
+    const double inside_m = shell_distance_m(inner), outside_m = shell_distance_m(outer);
+    const double middle_m = std::sqrt(inside_m * outside_m);
+    for (const Cause cause : causes) {
+        const double square = square_of(threshold, cause);
+        if (inside_m <= 0 || worst_on_shell(taken, cause, inner, lobe_share * square) < lobe_share * square) {
+            continue;
+        }
+        static_cast<void>(worst_on_shell(taken, cause, outer, 0));
+        if (curve(taken, cause).at(middle_m, maker(taken, cause)).square >= square) {
+            take_farther(found, taken, cause, middle_m, outside_m, square);
+        }
     }
-    const double before = share(best - 1), here = share(best), after = share(best + 1);
-    const double bend = before - 2 * here + after;
-    const double steps = bend < 0 ? 0.5 * (before - after) / bend : 0.0;
-    return azimuths_rad_[best] + std::clamp(steps, -0.5, 0.5) * azimuth_step_rad_;
+    return found;
+}
+
+void Surroundings::take_farther(std::optional<Found>& found, Taken taken, Cause cause, double inside_m,
+                                double outside_m, double square) {
+    const WorstCurve::Crossing at =
+        curve(taken, cause).crossing(inside_m, outside_m, square, maker(taken, cause));
+    if (!found || at.distance_m > found->distance_m) {
+        found = Found{at.distance_m, cause, at.place, at.at_touch};
+    }
+}
+
+std::optional<Surroundings::Found> Surroundings::outermost(Taken taken, const Threshold& threshold) {
+    const auto over = [&](int index) { // the largest share of a limit on a shell; 0 where clearly below
+        double most = 0;
+        for (const Cause cause : causes) {
+            const double square = square_of(threshold, cause);
+            most = std::max(most, worst_on_shell(taken, cause, index, lobe_share * square) / square);
+        }
+        return most;
+    };
+    int outer = first_shell(threshold);
+    while (over(outer) >= 1) {
+        if (++outer > detail::last_shell + 1) {
+            return std::nullopt;
+        }
+    }
+    // As far in as the model speaks; shell 0 is the axis.
+    const double touch_m = touch_.distance_m;
+    for (; outer > 0 && (touch_m <= 0 || shell_distance_m(outer - 1) > shell_distance_m(edge_shell));
+         --outer) {
+        const double share = over(outer - 1);
+        auto found = share >= 1            ? crossing_between(taken, threshold, outer - 1, outer)
+                     : share >= lobe_share ? lobe_between(taken, threshold, outer - 1, outer)
+                                           : std::nullopt;
+        if (found) {
+            return found;
+        }
+    }
+    if (touch_m <= 0) {
+        return Found{};
+    }
+    if (auto found = crossing_between(taken, threshold, edge_shell, outer)) {
+        return found;
+    }
+    const double azimuth = std::atan2(touch_.point_m[1], touch_.point_m[0]);
+    const double share = field_.free_space()
+                             ? std::acos(std::clamp(touch_.point_m[2] / touch_m, -1.0, 1.0)) / pi
+                             : (touch_.point_m[2] - level_m_) / person_height_m;
+    return Found{touch_m, Cause::magnetic, {0, azimuth, share}, true};
+}
+
+std::optional<Farthest> Surroundings::described(Taken taken, const Threshold& threshold) {
+    const std::optional<Found> found = outermost(taken, threshold);
+    if (!found || found->distance_m > farthest_established_m) {
+        return std::nullopt;
+    }
+    Farthest result;
+    if (found->distance_m <= 0) {
+        return result;
+    }
+    const Place place{found->place.azimuth_rad, found->place.share};
+    result.distance = units::metres(found->distance_m);
+    result.azimuth = units::degrees(std::remainder(place.azimuth_rad, 2 * pi) * 180 / pi);
+    result.height = units::metres(point(found->distance_m, place)[2]);
+    result.cause = found->cause;
+    result.at_model_edge = found->at_touch;
+    if (found->at_touch) {
+        const double outside_m = just_outside * found->distance_m;
+        const Squares at =
+            taken == Taken::mean ? body_mean(outside_m, place.azimuth_rad) : squares(outside_m, place);
+        result.cause = at.electric * square_of(threshold, Cause::magnetic) >
+                               at.magnetic * square_of(threshold, Cause::electric)
+                           ? Cause::electric
+                           : Cause::magnetic;
+    }
+    return result;
 }
 
 std::optional<Farthest> Surroundings::farthest(const Threshold& threshold) {
-    const std::size_t heights = shares_.size();
-    for (int index = first_shell(threshold); index >= 0; --index) {
-        const std::vector<Squares>& nodes = shell(index).nodes;
-        std::size_t best = 0;
-        for (std::size_t n = 1; n < nodes.size(); ++n) {
-            best = nodes[n].over(threshold) > nodes[best].over(threshold) ? n : best;
-        }
-        double share = nodes[best].over(threshold);
-        if (share < worth_a_closer_look) {
-            continue;
-        }
-        double inside = detail::shell_distance_m(index);
-        Place place{azimuths_rad_[best / heights], shares_[best % heights]};
-        place = best_near(inside, place, threshold, share);
-        if (share < 1) {
-            continue;
-        }
-        double outside = detail::shell_distance_m(index + 1);
-        for (int round = 0; round < 6; ++round) {
-            while (squares(outside, place).over(threshold) >= 1) {
-                outside *= 1.05;
-                if (outside > farthest_established_m) {
-                    return std::nullopt;
-                }
-            }
-            inside = crossing(inside, outside, [&](double d) { return squares(d, place).over(threshold); });
-            const Place next = best_near(inside, place, threshold, share);
-            if (share < 1.002) {
-                break;
-            }
-            place = next;
-            outside = inside * 1.02;
-        }
-        return described(inside, place, threshold);
-    }
-    return Farthest{};
+    return described(Taken::largest, threshold);
 }
 
 std::optional<Farthest> Surroundings::farthest_body_average(const Threshold& threshold) {
     if (field_.free_space()) {
         return std::nullopt;
     }
-    for (int index = first_shell(threshold); index >= 0; --index) {
-        const std::vector<Squares>& means = shell(index).means;
-        std::size_t best = 0;
-        for (std::size_t n = 1; n < means.size(); ++n) {
-            best = means[n].over(threshold) > means[best].over(threshold) ? n : best;
-        }
-        if (means[best].over(threshold) < worth_a_closer_look) {
-            continue;
-        }
-        double inside = detail::shell_distance_m(index);
-        const double azimuth = best_azimuth(means, best, threshold);
-        const auto share = [&](double d) { return body_mean(d, azimuth).over(threshold); };
-        double outside = detail::shell_distance_m(index + 1);
-        if (share(inside) < 1) {
-            continue;
-        }
-        while (share(outside) >= 1) {
-            outside *= 1.05;
-            if (outside > farthest_established_m) {
-                return std::nullopt;
-            }
-        }
-        inside = crossing(inside, outside, share);
-        Farthest result = described(inside, {azimuth, 0.5}, threshold);
-        const Squares mean = body_mean(inside * 1.002, azimuth);
-        result.at_model_edge = mean.over(threshold) < 0.9;
-        result.cause = mean.electric * threshold.magnetic_A_m * threshold.magnetic_A_m >
-                               mean.magnetic * threshold.electric_V_m * threshold.electric_V_m
-                           ? Cause::electric
-                           : Cause::magnetic;
-        return result;
-    }
-    return Farthest{};
+    return described(Taken::mean, threshold);
 }
 
 double Surroundings::worst_share(const Threshold& threshold, units::Length distance) {
-    const std::size_t heights = shares_.size();
     const double from = distance.value();
-    double worst = 0;
-    Place place{};
-    for (const double azimuth : azimuths_rad_) {
-        for (const double share : shares_) {
-            const double there = squares(from, {azimuth, share}).over(threshold);
-            if (there > worst) {
-                worst = there;
-                place = {azimuth, share};
-            }
-        }
+    if (from <= touch_.distance_m) {
+        return std::numeric_limits<double>::infinity();
     }
-    double refined = worst;
-    place = best_near(from, place, threshold, refined);
-    worst = std::max(worst, refined);
-    // A lobe farther out can be stronger than what lies at the distance itself.
-    for (int index = 0; index <= detail::last_shell; ++index) {
-        const double d = detail::shell_distance_m(index);
-        if (d <= from) {
-            continue;
+    int first = 0;
+    while (first <= detail::last_shell && detail::shell_distance_m(first) <= from) {
+        ++first;
+    }
+    double worst = 0;
+    for (const Cause cause : causes) {
+        const double square = square_of(threshold, cause);
+        const auto take = [&](double value) { worst = std::max(worst, value / square); };
+        // At the distance itself, its neighbours' places known first.
+        for (const int index : {first - 1, first}) {
+            static_cast<void>(worst_on_shell(Taken::largest, cause, std::max(index, 0), 0));
         }
-        double here = 0;
-        for (std::size_t n = 0; n < azimuths_rad_.size() * heights; ++n) {
-            here = std::max(here, shell(index).nodes[n].over(threshold));
-        }
-        worst = std::max(worst, here);
-        if (d > 3 * from && d > 2 * field_.extent().highest_m && here < 0.25 * worst) {
-            break;
+        take(curve(Taken::largest, cause).at(from, maker(Taken::largest, cause)).square);
+        // A lobe farther out can be stronger than what lies at the distance itself.
+        for (int index = first; index <= detail::last_shell; ++index) {
+            const double here = worst_on_shell(Taken::largest, cause, index, lobe_share * worst * square);
+            take(here);
+            const double d = detail::shell_distance_m(index), next = detail::shell_distance_m(index + 1);
+            if (here >= lobe_share * worst * square) {
+                take(curve(Taken::largest, cause)
+                         .at(std::sqrt(d * next), maker(Taken::largest, cause))
+                         .square);
+            }
+            if (d > 3 * from && d > 2 * field_.extent().highest_m && here < 0.25 * worst * square) {
+                break;
+            }
         }
     }
     return worst;

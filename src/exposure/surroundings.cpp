@@ -55,6 +55,8 @@ Surroundings::Surroundings(loop::SolvedLoop loop, units::Length standing_level, 
     const detail::HeightRule rule = detail::clenshaw_curtis(field_.free_space() ? 9 : 7);
     shares_ = rule.shares;
     share_weights_ = rule.weights;
+    heed(stop);
+    touch_ = field_.farthest_within(nearest_established_m, level_m_, level_m_ + person_height_m);
     find_symmetry();
 }
 
@@ -126,12 +128,16 @@ Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_
     return mean;
 }
 
+double Surroundings::shell_distance_m(int index) const {
+    return index == edge_shell ? just_outside * touch_.distance_m : detail::shell_distance_m(index);
+}
+
 const Surroundings::Shell& Surroundings::shell(int index) {
     if (const auto found = shells_.find(index); found != shells_.end()) {
         return found->second;
     }
     Shell made;
-    const double distance = detail::shell_distance_m(index);
+    const double distance = shell_distance_m(index);
     for (const double azimuth : azimuths_rad_) {
         Squares mean;
         for (std::size_t i = 0; i < shares_.size(); ++i) {
@@ -150,19 +156,6 @@ const Surroundings::Shell& Surroundings::shell(int index) {
 
 std::array<double, 3> Surroundings::capacitor_place_m() const {
     return detail::capacitor_place(field_.loop());
-}
-
-Farthest Surroundings::described(double distance_m, const Place& place, const Threshold& threshold) {
-    const Squares at = squares(distance_m * 1.002, place); // just outside, where the model speaks
-    const double electric = at.electric / (threshold.electric_V_m * threshold.electric_V_m);
-    const double magnetic = at.magnetic / (threshold.magnetic_A_m * threshold.magnetic_A_m);
-    Farthest result;
-    result.distance = units::metres(distance_m);
-    result.azimuth = units::degrees(std::remainder(place.azimuth_rad, 2 * pi) * 180 / pi);
-    result.height = units::metres(point(distance_m, place)[2]);
-    result.cause = electric > magnetic ? Cause::electric : Cause::magnetic;
-    result.at_model_edge = std::max(electric, magnetic) < 0.9;
-    return result;
 }
 
 } // namespace loopwright::exposure

@@ -7,6 +7,7 @@
 // full-wave model (field::QuickField). Nearer than 0.2 m to a conductor the model says nothing (capacitor's
 // body, touch, sparks): such places count as exceeding every limit.
 #include "base/job.hpp"
+#include "exposure/detail/worst_curve.hpp"
 #include "field/quick_field.hpp"
 #include "units/quantities.hpp"
 
@@ -43,10 +44,13 @@ public:
     /// stop: as of heed().
     Surroundings(loop::SolvedLoop loop, units::Length standing_level, const base::StopToken& stop = {});
 
-    /// From now on the token is read before each field point; after a stop every function that computes
-    /// fields throws base::Stopped, what it remembers unharmed. Each user of shared surroundings brings its
-    /// own.
-    void heed(const base::StopToken& stop) { stop_ = stop; }
+    /// From now on the token is read before each field point and while tables are made; after a stop every
+    /// function that computes fields throws base::Stopped, what it remembers unharmed. Each user of shared
+    /// surroundings brings its own.
+    void heed(const base::StopToken& stop) {
+        stop_ = stop;
+        field_.heed(stop);
+    }
 
     /// The largest distance at which a threshold is exceeded anywhere on a standing person, found to 2 mm or
     /// a thousandth. Nothing where that lies beyond 100 m. Threshold fields > 0.
@@ -95,19 +99,46 @@ public:
     [[nodiscard]] Squares body_mean(double distance_m, double azimuth_rad) const;
 
 private:
+    static constexpr std::array<Cause, 2> causes{Cause::electric, Cause::magnetic};
+    /// What is asked for on the person: the largest value, or the mean over the body.
+    enum class Taken { largest, mean };
     struct Shell {
         std::vector<Squares> nodes; ///< azimuths x shares
         std::vector<Squares> means; ///< by azimuth, empty in free space
     };
+    static constexpr int edge_shell = -1;         ///< just outside what the model says nothing about
+    static constexpr double just_outside = 1.002; ///< of its distance
+    [[nodiscard]] double shell_distance_m(int index) const;
     const Shell& shell(int index);
+    [[nodiscard]] static double part(const Squares& squares, Cause cause);
+    /// Index of the largest of a cause.
+    [[nodiscard]] static std::size_t largest(const std::vector<Squares>& all, Cause cause);
+    [[nodiscard]] const std::vector<Squares>& seen(Taken taken, int index);
+    [[nodiscard]] detail::WorstCurve& curve(Taken taken, Cause cause);
+    [[nodiscard]] detail::WorstCurve::Make maker(Taken taken, Cause cause);
+    [[nodiscard]] detail::WorstSample worst_largest(double distance_m, Cause cause, Place from, double finer);
+    [[nodiscard]] detail::WorstSample worst_mean_on_shell(int index, Cause cause);
+    /// On the shell's own curve, or `least` where its nodes are so far below that it need not be looked for.
+    [[nodiscard]] double worst_on_shell(Taken taken, Cause cause, int index, double least);
+    struct Found {
+        double distance_m = 0;
+        Cause cause = Cause::magnetic;
+        detail::WorstSample place;
+        bool at_touch = false;
+    };
+    /// Nothing beyond 100 m.
+    [[nodiscard]] std::optional<Found> outermost(Taken taken, const Threshold& threshold);
+    [[nodiscard]] std::optional<Found> crossing_between(Taken taken, const Threshold& threshold, int inner,
+                                                        int outer);
+    [[nodiscard]] std::optional<Found> lobe_between(Taken taken, const Threshold& threshold, int inner,
+                                                    int outer);
+    void take_farther(std::optional<Found>& found, Taken taken, Cause cause, double inside_m,
+                      double outside_m, double square);
+    [[nodiscard]] std::optional<Farthest> described(Taken taken, const Threshold& threshold);
     void find_symmetry();
     [[nodiscard]] int first_shell(const Threshold& threshold) const;
     [[nodiscard]] std::array<double, 3> point(double distance_m, const Place& place) const;
     [[nodiscard]] Squares squares_at(const std::array<double, 3>& point_m) const;
-    [[nodiscard]] Place best_near(double distance_m, Place from, const Threshold& threshold, double& share);
-    [[nodiscard]] double best_azimuth(const std::vector<Squares>& means, std::size_t best,
-                                      const Threshold& threshold) const;
-    [[nodiscard]] Farthest described(double distance_m, const Place& place, const Threshold& threshold);
 
     base::StopToken stop_;
     field::QuickField field_;
@@ -116,7 +147,9 @@ private:
     std::vector<double> shares_, share_weights_; ///< Clenshaw-Curtis
     double azimuth_step_rad_ = 0;
     double electric_moment_C_m_ = 0, magnetic_moment_A_m2_ = 0; ///< for 1 W
+    field::QuickField::Nearness touch_; ///< how far from the axis the 0.2 m to a conductor reach
     std::map<int, Shell> shells_;
+    std::array<detail::WorstCurve, 4> curves_; ///< Taken x Cause
 };
 
 } // namespace loopwright::exposure

@@ -131,6 +131,52 @@ TEST(Surroundings, PowerAtTheDistanceIsThePowerItWasFoundFor) {
     }
 }
 
+// What is remembered from other powers changes nothing: neither the order of the questions nor small steps.
+TEST(Surroundings, DistancesDoNotDependOnWhatWasAskedBefore) {
+    const double f = 14.1e6;
+    const design::Design d = a_loop(design::GroundKind::soil, 30);
+    Surroundings used(solved(d, f), metres(0));
+    double before = 0, before_mean = 0;
+    for (double power = 2; power < 60; power *= 1.07) {
+        const Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, power);
+        const double got = used.farthest(t)->distance.value();
+        const double mean = used.farthest_body_average(t)->distance.value();
+        EXPECT_GE(got, before - 0.002) << power;
+        EXPECT_GE(mean, before_mean - 0.002) << power;
+        before = got;
+        before_mean = mean;
+    }
+    for (const double power : {50.0, 7.3, 21.0}) {
+        Surroundings fresh(solved(d, f), metres(0));
+        const Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, power);
+        const double expected = fresh.farthest(t)->distance.value();
+        EXPECT_NEAR(used.farthest(t)->distance.value(), expected, std::max(0.002, 1e-3 * expected)) << power;
+    }
+}
+
+// Nowhere at the distance or beyond is more than what the worst share says: a fine grid over a loop up on a
+// mast, whose field on the ground rises and falls with the distance.
+TEST(Surroundings, WorstShareHoldsEverywhereBeyond) {
+    const double f = 28.5e6;
+    for (const double lowest_m : {0.8, 7.0}) {
+        Surroundings around(solved(a_loop(design::GroundKind::soil, 0, lowest_m), f), metres(0));
+        const Threshold per_watt = threshold_of("icnirp_1998", Tier::general_public, f, 1.0);
+        for (const double from : {1.3, 4.0}) {
+            double most = 0;
+            for (double d = from; d < 40; d *= 1.02) {
+                for (int azimuth = 0; azimuth <= 90; azimuth += 6) { // upright: the rest is its mirror image
+                    for (const double share : {0.0, 0.2, 0.4, 0.5, 0.6, 0.8, 1.0}) {
+                        most = std::max(most, around.squares(d, {azimuth * pi / 180, share}).over(per_watt));
+                    }
+                }
+            }
+            const double got = around.worst_share(per_watt, metres(from));
+            EXPECT_GE(got, 0.995 * most) << lowest_m << " m, from " << from;
+            EXPECT_LE(got, 1.05 * most) << lowest_m << " m, from " << from; // the grid sees fewer places
+        }
+    }
+}
+
 TEST(Surroundings, NearTheConductorEveryLimitIsExceeded) {
     const double f = 7.1e6;
     Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
