@@ -84,4 +84,27 @@ TEST(FocusTest, FindsTheBandOfAFrequency) {
     EXPECT_EQ(spy.count(), 3);
 }
 
+TEST(SettingsTest, TheRadioIsKeptAndNonsenseIsNot) {
+    const QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("settings.ini"));
+    radio::Connection chosen;
+    chosen.way = radio::Way::serial;
+    chosen.host = "shack.example";
+    chosen.port = 4540;
+    chosen.driver = 1035;
+    chosen.device = "/dev/ttyUSB1";
+    chosen.speed_baud = 38400;
+    {
+        settings::Settings settings(file);
+        EXPECT_EQ(settings.radio(), radio::Connection{});
+        settings.set_radio(chosen);
+    }
+    EXPECT_EQ(settings::Settings(file).radio(), chosen);
+    QFile spoilt(file);
+    ASSERT_TRUE(spoilt.open(QIODevice::WriteOnly));
+    spoilt.write("[radio]\nserial=false\nhost=a b\nport=99999\n");
+    spoilt.close();
+    EXPECT_EQ(settings::Settings(file).radio(), radio::Connection{});
+}
+
 } // namespace

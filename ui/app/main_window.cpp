@@ -3,6 +3,7 @@
 #include "app/bands_actions.hpp"
 #include "app/hazard_strip.hpp"
 #include "app/keying_actions.hpp"
+#include "app/retune_actions.hpp"
 #include "dialogs/caution_dialog.hpp"
 #include "dialogs/explanation_dialog.hpp"
 #include "loop/solved_part.hpp"
@@ -11,6 +12,7 @@
 #include "pages/coupling_panel.hpp"
 #include "pages/headline_panel.hpp"
 #include "pages/keying_page.hpp"
+#include "pages/retune_page.hpp"
 
 #include <QCloseEvent>
 #include <QScreen>
@@ -84,6 +86,9 @@ void MainWindow::build_pages() {
     keying_ = new pages::KeyingPage(context_, pages_);
     keying_actions_ = new KeyingActions(context_, *keying_, this);
     add_page(keying_, tr("Before keying"));
+    retune_ = new pages::RetunePage(context_, pages_);
+    add_page(retune_, tr("Retune"));
+    retune_actions_ = new RetuneActions(context_, *retune_, this);
 }
 
 void MainWindow::add_page(QWidget* page, const QString& name) {

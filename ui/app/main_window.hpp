@@ -16,12 +16,14 @@ namespace loopwright::pages {
 class BandsPage;
 class BuildPage;
 class KeyingPage;
+class RetunePage;
 } // namespace loopwright::pages
 
 namespace loopwright::app {
 
 class BandsActions;
 class KeyingActions;
+class RetuneActions;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -38,6 +40,7 @@ public:
     [[nodiscard]] pages::BandsPage& bands() { return *bands_; }
     [[nodiscard]] jobs::KeyingJob& keying() { return keying_job_; }
     [[nodiscard]] pages::KeyingPage& keying_page() { return *keying_; }
+    [[nodiscard]] pages::RetunePage& retune() { return *retune_; }
     [[nodiscard]] QTabWidget& pages() { return *pages_; }
 
     /// Caution, recovery, and what to start with; file: the one named on the command line, or empty.
@@ -92,6 +95,8 @@ private:
     BandsActions* bands_actions_ = nullptr;
     pages::KeyingPage* keying_ = nullptr;
     KeyingActions* keying_actions_ = nullptr;
+    pages::RetunePage* retune_ = nullptr;
+    RetuneActions* retune_actions_ = nullptr;
     bool keying_due_ = false; ///< when the survey is done
     bool focus_to_choose_ = true;
 };

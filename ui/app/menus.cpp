@@ -2,6 +2,7 @@
 #include "app/bands_actions.hpp"
 #include "app/keying_actions.hpp"
 #include "app/main_window.hpp"
+#include "app/retune_actions.hpp"
 #include "app/samples.hpp"
 #include "dialogs/text_dialog.hpp"
 #include "pages/keying_page.hpp"
@@ -61,6 +62,7 @@ void MainWindow::build_file_menu() {
     add_action(exports, tr("&Bands as CSV…"), {}, [this] { bands_actions_->export_bands(); });
     add_action(exports, tr("C&urves as CSV…"), {}, [this] { bands_actions_->export_curve(); });
     add_action(exports, tr("Before &keying as CSV…"), {}, [this] { keying_actions_->export_table(); });
+    add_action(exports, tr("&Retune card as CSV…"), {}, [this] { retune_actions_->export_table(); });
     file->addSeparator();
     add_action(file, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 }

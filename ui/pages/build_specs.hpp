@@ -142,6 +142,9 @@ struct GroupSpec {
 [[nodiscard]] GroupSpec keying_people_group();
 [[nodiscard]] GroupSpec keying_tuning_group();
 
+/// What the page Retune asks for: the dial.
+[[nodiscard]] GroupSpec retune_dial_group();
+
 /// Fields that stand on both pages.
 [[nodiscard]] QuantitySpec power_field();
 [[nodiscard]] ChoiceSpec emission_choice();

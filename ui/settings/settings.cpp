@@ -1,5 +1,7 @@
 #include "settings/settings.hpp"
 
+#include "base/error.hpp"
+
 #include <QDir>
 #include <QFileInfo>
 #include <QSettings>
@@ -20,6 +22,12 @@ const QString key_compared = QStringLiteral("dipole/compared");
 const QString key_dipole_height = QStringLiteral("dipole/height_m");
 const QString key_dipole_direction = QStringLiteral("dipole/direction_rad");
 const QString key_vertical = QStringLiteral("dipole/vertical");
+const QString key_radio_serial = QStringLiteral("radio/serial");
+const QString key_radio_host = QStringLiteral("radio/host");
+const QString key_radio_port = QStringLiteral("radio/port");
+const QString key_radio_driver = QStringLiteral("radio/driver");
+const QString key_radio_device = QStringLiteral("radio/device");
+const QString key_radio_speed = QStringLiteral("radio/speed_baud");
 const QString key_recent = QStringLiteral("recent_files");
 const QString key_folder = QStringLiteral("last_folder");
 const QString key_caution = QStringLiteral("caution_read");
@@ -47,6 +55,37 @@ void Settings::load() {
     other_model_beside_ = store_->value(key_beside, false).toBool();
     current_drawn_ = store_->value(key_current, false).toBool();
     load_dipole();
+    load_radio();
+}
+
+void Settings::load_radio() {
+    const radio::Connection usual;
+    radio::Connection read = usual;
+    read.way = store_->value(key_radio_serial, false).toBool() ? radio::Way::serial : radio::Way::network;
+    read.host = store_->value(key_radio_host, QString::fromStdString(usual.host)).toString().toStdString();
+    read.port = store_->value(key_radio_port, usual.port).toInt();
+    read.driver = store_->value(key_radio_driver, usual.driver).toInt();
+    read.device = store_->value(key_radio_device).toString().toStdString();
+    read.speed_baud = store_->value(key_radio_speed, usual.speed_baud).toInt();
+    try {
+        radio::require_usable(read);
+        radio_ = read;
+    } catch (const base::InputError&) {
+        radio_ = usual;
+    }
+}
+
+void Settings::set_radio(const radio::Connection& connection) {
+    if (connection == radio_) {
+        return;
+    }
+    radio_ = connection;
+    store_->setValue(key_radio_serial, connection.way == radio::Way::serial);
+    store_->setValue(key_radio_host, QString::fromStdString(connection.host));
+    store_->setValue(key_radio_port, connection.port);
+    store_->setValue(key_radio_driver, connection.driver);
+    store_->setValue(key_radio_device, QString::fromStdString(connection.device));
+    store_->setValue(key_radio_speed, connection.speed_baud);
 }
 
 void Settings::load_dipole() {

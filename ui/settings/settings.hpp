@@ -3,6 +3,7 @@
 // whether the caution has been read. One object for the whole program; every change is signalled at once.
 #include "loop/dipole.hpp"
 #include "loop/operating_point.hpp"
+#include "radio/connection.hpp"
 #include "units/text.hpp"
 
 #include <QByteArray>
@@ -55,6 +56,10 @@ public:
     [[nodiscard]] const DipoleChoice& dipole() const { return dipole_; }
     void set_dipole(const DipoleChoice& choice);
 
+    /// Where the radio is looked for. What a file holds that cannot be tried is taken as the usual one.
+    [[nodiscard]] const radio::Connection& radio() const { return radio_; }
+    void set_radio(const radio::Connection& connection);
+
     /// Newest first, at most ten, absolute paths; files that are gone are left out.
     [[nodiscard]] QStringList recent_files() const;
     void add_recent_file(const QString& path);
@@ -86,12 +91,14 @@ Q_SIGNALS:
 private:
     void load();
     void load_dipole();
+    void load_radio();
     std::unique_ptr<QSettings> store_;
     units::UnitSystem unit_system_ = units::UnitSystem::metric;
     loop::Model model_ = loop::Model::full_wave;
     bool other_model_beside_ = false;
     bool current_drawn_ = false;
     DipoleChoice dipole_;
+    radio::Connection radio_;
 };
 
 } // namespace loopwright::settings

@@ -11,6 +11,8 @@
 #include "pages/keying_details.hpp"
 #include "pages/keying_page.hpp"
 #include "pages/keying_pictures.hpp"
+#include "pages/retune_card.hpp"
+#include "pages/retune_page.hpp"
 #include "ui/harness.hpp"
 #include "ui/screenshots/figures.hpp"
 #include "ui/screenshots/sections.hpp"
@@ -50,6 +52,23 @@ bool keying_ready(app::MainWindow& window) {
            computed;
 }
 
+/// Dial and card of the design as it is; a design without a dial gets a plain one for the picture.
+bool retune_ready(app::MainWindow& window) {
+    constexpr int patience_ms = 60000;
+    if (!window.document().design().capacitor.dial) {
+        design::Design next = window.document().design();
+        next.capacitor.dial = design::Dial{};
+        window.document().edit(next, {QStringLiteral("Dial"), {}, {}});
+    }
+    pages::RetunePage& page = window.retune();
+    return QTest::qWaitFor(
+        [&] {
+            return page.dial().result() && !page.dial().stale() && page.card().job().result() &&
+                   !page.card().job().stale();
+        },
+        patience_ms);
+}
+
 bool save_keying_groups(app::MainWindow& window, const QString& folder, const QString& scheme) {
     bool all = true;
     pages::KeyingPage& page = window.keying_page();
@@ -74,6 +93,8 @@ bool save_pages(app::MainWindow& window, const QString& folder, const QString& s
             window.pages().setCurrentIndex(page);
             if (window.pages().currentWidget() == &window.keying_page()) {
                 all = keying_ready(window) && all;
+            } else if (window.pages().currentWidget() == &window.retune()) {
+                all = retune_ready(window) && all;
             }
             const QString name = QStringLiteral("%1-%2x%3-%4")
                                      .arg(window.pages()

@@ -1,0 +1,309 @@
+// The page Retune used as a person uses it: keys, clicks, paste. What the calibration computes is tested
+// where it stands; here its figures have to arrive.
+#include "pages/retune_page.hpp"
+
+#include "charts/dial_figure.hpp"
+#include "charts/figure_widget.hpp"
+#include "charts/resonance_figure.hpp"
+#include "jobs/keying_job.hpp"
+#include "models/quantity_words.hpp"
+#include "pages/radio_panel.hpp"
+#include "pages/retune_card.hpp"
+#include "pages/retune_form.hpp"
+#include "pages/retune_view.hpp"
+#include "support/dummy_radio.hpp"
+#include "tuning/design_dial.hpp"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QElapsedTimer>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSpinBox>
+#include <QTableView>
+#include <QTemporaryDir>
+#include <QTest>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+using namespace loopwright;
+
+namespace {
+
+/// Small and quick: two bands, a dial of 0 to 180 degrees.
+design::Design made_design() {
+    design::Design made;
+    made.station.bands = {"40m", "20m"};
+    made.capacitor.maximum = units::picofarads(400);
+    made.capacitor.dial = design::Dial{};
+    return made;
+}
+
+class RetunePageTest : public ::testing::Test {
+protected:
+    void SetUp() override {
+        document_.start_from(made_design());
+        focus_.set_frequency(units::megahertz(7.074));
+        page_ = std::make_unique<pages::RetunePage>(context_);
+        page_->resize(1280, 700);
+        page_->show();
+        page_->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(page_.get()));
+        ASSERT_TRUE(settled());
+    }
+    /// Until the newest request is answered.
+    bool settled() {
+        return QTest::qWaitFor([this] { return page_->dial().result() && !page_->dial().stale(); }, 30000);
+    }
+    template <class Widget>
+    Widget* on_page(const char* name) {
+        auto* found = page_->findChild<Widget*>(QString::fromLatin1(name));
+        EXPECT_NE(found, nullptr) << "no " << name;
+        return found;
+    }
+    void enter(const char* name, const QString& text, Qt::Key leave = Qt::Key_Tab) {
+        auto* field = on_page<QWidget>(name);
+        ASSERT_NE(field, nullptr);
+        auto* line = qobject_cast<QLineEdit*>(field);
+        line = line == nullptr ? field->findChild<QLineEdit*>() : line;
+        field->setFocus(Qt::MouseFocusReason);
+        line->selectAll();
+        QTest::keyClick(line, Qt::Key_Delete);
+        QTest::keyClicks(line, text);
+        QTest::keyClick(qobject_cast<QLineEdit*>(field) != nullptr ? static_cast<QWidget*>(line) : field,
+                        leave);
+    }
+    void add_point(const QString& reading, const QString& frequency) {
+        enter("calibration.reading", reading);
+        enter("calibration.second", frequency, Qt::Key_Return);
+    }
+    const std::vector<design::CalibrationPoint>& points() {
+        static const std::vector<design::CalibrationPoint> none;
+        return document_.design().calibration ? document_.design().calibration->points : none;
+    }
+    QString words(const char* name) { return on_page<QLabel>(name)->text(); }
+    const models::DialPlot& dial_plot() {
+        return dynamic_cast<const charts::DialFigure&>(*page_->view().dial().figure()).plot();
+    }
+    const models::ResonancePlot& resonance_plot() {
+        return dynamic_cast<const charts::ResonanceFigure&>(*page_->view().resonance().figure()).plot();
+    }
+    QString file(const char* name) { return folder_.filePath(QString::fromLatin1(name)); }
+
+    QTemporaryDir folder_;
+    settings::Settings settings_{folder_.filePath(QStringLiteral("settings.ini"))};
+    session::Document document_;
+    session::Focus focus_;
+    session::Comparison comparison_;
+    jobs::SurveyJob survey_, compared_;
+    jobs::PointJob point_;
+    jobs::KeyingJob keying_;
+    pages::Context context_{settings_, document_, focus_, comparison_, survey_, point_, compared_, keying_};
+    std::unique_ptr<pages::RetunePage> page_;
+};
+
+TEST_F(RetunePageTest, ShowsThePredictedDialOfTheFrequencyInFocus) {
+    const auto dial = tuning::calibrated_dial(document_.design());
+    const auto wanted = dial.predicted(page_->dial().result()->tuned);
+    ASSERT_TRUE(wanted);
+    ASSERT_TRUE(dial_plot().predicted);
+    EXPECT_DOUBLE_EQ(dial_plot().predicted->reading, wanted->reading);
+    EXPECT_FALSE(dial_plot().calibrated);
+    EXPECT_TRUE(words("retune.set").contains(QStringLiteral("predicted, not calibrated")));
+    // FT8: the loop belongs in the middle of the audio passband above the dial frequency.
+    EXPECT_NEAR(page_->dial().result()->tuned.value(), 7.074e6 + 1.5e3, 200);
+    const double before = dial_plot().predicted->reading;
+    focus_.set_frequency(units::megahertz(14.074));
+    ASSERT_TRUE(settled());
+    EXPECT_LT(dial_plot().predicted->reading, before) << "less capacitance is a smaller reading here";
+}
+
+TEST_F(RetunePageTest, APointIsTypedUndoneSavedAndReadAgain) {
+    add_point(QStringLiteral("100"), QStringLiteral("7.1"));
+    ASSERT_EQ(points().size(), 1U) << words("calibration.refusal").toStdString();
+    EXPECT_EQ(points().front().reading, 100);
+    EXPECT_EQ(points().front().frequency.value, units::megahertz(7.1));
+    EXPECT_FALSE(document_.design().calibration->date.empty());
+    ASSERT_TRUE(settled());
+    EXPECT_TRUE(dial_plot().calibrated);
+    EXPECT_EQ(on_page<QTableView>("calibration.table")->model()->rowCount(), 1);
+    // The next point can be typed at once: the field of the reading has the focus and is empty.
+    EXPECT_TRUE(on_page<QWidget>("calibration.reading")->hasFocus());
+    add_point(QStringLiteral("20"), QStringLiteral("14100 kHz"));
+    ASSERT_EQ(points().size(), 2U);
+    document_.undo_stack().undo();
+    EXPECT_EQ(points().size(), 1U);
+    document_.undo_stack().redo();
+    document_.save_as(file("calibrated.loop"));
+    const design::Design kept = document_.design();
+    document_.start_from(made_design());
+    EXPECT_TRUE(points().empty());
+    document_.open(file("calibrated.loop"));
+    EXPECT_EQ(document_.design().calibration, kept.calibration);
+    EXPECT_EQ(document_.design().capacitor.dial, kept.capacitor.dial);
+    ASSERT_TRUE(settled());
+    EXPECT_EQ(on_page<QTableView>("calibration.table")->model()->rowCount(), 2);
+}
+
+TEST_F(RetunePageTest, WhatIsNoPointIsRefusedInWordsAndChangesNothing) {
+    enter("calibration.reading", QStringLiteral("100"));
+    QTest::mouseClick(on_page<QPushButton>("calibration.add"), Qt::LeftButton);
+    EXPECT_TRUE(points().empty());
+    EXPECT_FALSE(words("calibration.refusal").isEmpty());
+    enter("calibration.second", QStringLiteral("7.1 turnips"), Qt::Key_Return);
+    EXPECT_TRUE(points().empty());
+    add_point(QStringLiteral("100"), QStringLiteral("5 GHz")); // beyond what a calibration may hold
+    EXPECT_TRUE(points().empty());
+    EXPECT_FALSE(words("calibration.refusal").isEmpty());
+}
+
+TEST_F(RetunePageTest, PointsArePastedAndTakenOut) {
+    QApplication::clipboard()->setText(QStringLiteral("100\t7.1 MHz\n60\t9 MHz\n20\t14.1 MHz\n"));
+    auto* table = on_page<QTableView>("calibration.table");
+    add_point(QStringLiteral("150"), QStringLiteral("6 MHz")); // a table without rows is not shown
+    table->setFocus();
+    QTest::keyClick(table, Qt::Key_V, Qt::ControlModifier);
+    ASSERT_EQ(points().size(), 4U) << words("calibration.refusal").toStdString();
+    table->selectRow(1);
+    QTest::keyClick(table, Qt::Key_Delete);
+    ASSERT_EQ(points().size(), 3U);
+    EXPECT_EQ(points()[1].reading, 60);
+    document_.undo_stack().undo();
+    EXPECT_EQ(points().size(), 4U);
+}
+
+TEST_F(RetunePageTest, AMistakenPointIsLeftOutWithItsReason) {
+    // Points of hardware that is as the file says, but for one slip of the pen.
+    const auto dial = tuning::calibrated_dial(document_.design());
+    design::Design next = document_.design();
+    design::Calibration calibration;
+    for (const double MHz : {7.0, 7.1, 7.2, 14.0, 14.1, 14.3}) {
+        const auto at = dial.predicted(units::megahertz(MHz));
+        ASSERT_TRUE(at);
+        calibration.points.push_back({std::round(10.0 * at->reading) / 10.0, units::megahertz(MHz)});
+    }
+    calibration.points[1].reading += 40;
+    next.calibration = calibration;
+    document_.edit(next, {QStringLiteral("Points"), {}, {}});
+    ASSERT_TRUE(settled());
+    auto* model = on_page<QTableView>("calibration.table")->model();
+    const QString first = model->index(1, 0).data().toString();
+    EXPECT_TRUE(first.startsWith(QChar(0x25B3))) << first.toStdString();
+    EXPECT_EQ(model->index(1, 3).data().toString(), QStringLiteral("left out"));
+    EXPECT_GT(model->index(1, 3).data(Qt::ToolTipRole).toString().size(), 20);
+    EXPECT_EQ(model->index(0, 3).data().toString(), QStringLiteral("counts"));
+    EXPECT_TRUE(words("calibration.next").contains(QStringLiteral("5 of 6")));
+    EXPECT_TRUE(words("calibration.next").contains(QStringLiteral("Measure next at")));
+}
+
+TEST_F(RetunePageTest, ThePresentSettingIsJudged) {
+    ASSERT_TRUE(dial_plot().predicted);
+    QTest::mouseClick(on_page<QPushButton>("retune.is_set"), Qt::LeftButton);
+    EXPECT_TRUE(words("retune.now").contains(QStringLiteral("is set to")))
+        << words("retune.now").toStdString();
+    ASSERT_TRUE(resonance_plot().established());
+    EXPECT_NEAR(models::vswr_at(resonance_plot(), resonance_plot().wanted_Hz), 1.0, 0.01);
+    // Half a usable span away the VSWR is the limit, by the definition of the span.
+    const double mark = dial_plot().predicted->reading;
+    const double half = std::abs(*dial_plot().span_high - *dial_plot().span_low) / 2.0;
+    enter("retune.present", QString::number(mark + half, 'f', 6));
+    EXPECT_NEAR(models::vswr_at(resonance_plot(), resonance_plot().wanted_Hz), 2.0, 0.1);
+    EXPECT_TRUE(words("retune.now").contains(QStringLiteral("too low"))) << words("retune.now").toStdString();
+    enter("retune.present", QString());
+    EXPECT_FALSE(on_page<QLabel>("retune.now")->isVisible());
+}
+
+TEST_F(RetunePageTest, TheCardHasEveryRowOfTheCoreAndPickingOneFocusesIt) {
+    jobs::CardJob& job = page_->card().job();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return job.result() && !job.stale(); }, 60000));
+    survey::CardRequest request;
+    request.design = document_.design();
+    const survey::Card core = survey::card(request);
+    QTableView& table = page_->card().table();
+    ASSERT_EQ(table.model()->rowCount(), static_cast<int>(core.rows.size()));
+    ASSERT_GT(core.rows.size(), 4U);
+    for (std::size_t i = 0; i < core.rows.size(); ++i) {
+        const survey::CardRow& row = core.rows[i];
+        EXPECT_EQ(table.model()->index(static_cast<int>(i), 0).data().toString().toStdString(), row.band);
+        ASSERT_TRUE(row.dial());
+        const QString shown = table.model()->index(static_cast<int>(i), 3).data().toString();
+        EXPECT_TRUE(
+            shown.startsWith(models::reading_text(row.dial()->reading, design::DialScale::degrees, 1.0)))
+            << shown.toStdString();
+    }
+    const int last = table.model()->rowCount() - 1;
+    table.selectRow(last);
+    EXPECT_EQ(focus_.frequency(), core.rows.back().radio);
+    ASSERT_TRUE(settled());
+    EXPECT_DOUBLE_EQ(dial_plot().frequency_Hz, core.rows.back().radio.value());
+    focus_.set_frequency(core.rows.front().radio);
+    EXPECT_EQ(table.currentIndex().row(), 0);
+}
+
+TEST_F(RetunePageTest, WithoutADialThePageSaysWhatIsMissing) {
+    design::Design next = document_.design();
+    next.capacitor.dial.reset();
+    document_.edit(next, {QStringLiteral("No dial"), {}, {}});
+    ASSERT_TRUE(settled());
+    EXPECT_TRUE(words("retune.set").contains(QStringLiteral("no dial yet")));
+    EXPECT_FALSE(on_page<QPushButton>("retune.is_set")->isEnabled());
+}
+
+TEST_F(RetunePageTest, DialFieldsEditTheDesign) {
+    enter("capacitor.dial.reduction", QStringLiteral("6"));
+    EXPECT_EQ(document_.design().capacitor.dial->reduction, 6);
+    enter("capacitor.dial.at_maximum", QStringLiteral("0")); // the same as the other stop
+    EXPECT_EQ(document_.design().capacitor.dial->at_maximum, 180);
+    document_.undo_stack().undo();
+    EXPECT_EQ(document_.design().capacitor.dial->reduction, 1);
+}
+
+TEST_F(RetunePageTest, FollowsTheRadioAndNeverWaitsForIt) {
+    support::DummyRadio dummy;
+    dummy.tune(7'040'000);
+    on_page<QSpinBox>("radio.port")->setValue(dummy.port());
+    auto* follow = on_page<QPushButton>("radio.follow");
+    QTest::mouseClick(follow, Qt::LeftButton);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return focus_.frequency() == units::hertz(7'040'000); }, 10000))
+        << words("radio.state").toStdString();
+    EXPECT_EQ(settings_.radio().port, dummy.port());
+    ASSERT_TRUE(settled());
+    EXPECT_DOUBLE_EQ(dial_plot().frequency_Hz, 7'040'000);
+    dummy.tune(14'074'000);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return focus_.frequency() == units::hertz(14'074'000); }, 10000));
+    dummy.kill();
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return words("radio.state").contains(QStringLiteral("Last read")); }, 10000));
+    EXPECT_TRUE(words("radio.state").contains(QStringLiteral("14.074")))
+        << words("radio.state").toStdString();
+    QElapsedTimer clock;
+    clock.start();
+    QTest::mouseClick(follow, Qt::LeftButton);
+    EXPECT_LT(clock.elapsed(), 250);
+    EXPECT_TRUE(words("radio.state").isEmpty());
+}
+
+TEST_F(RetunePageTest, AWrongPortIsSaidAndADeafRadioHoldsNothingUp) {
+    on_page<QSpinBox>("radio.port")->setValue(support::free_port());
+    auto* follow = on_page<QPushButton>("radio.follow");
+    QTest::mouseClick(follow, Qt::LeftButton);
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] { return words("radio.state").contains(QStringLiteral("Nothing listens")); }, 10000))
+        << words("radio.state").toStdString();
+    const support::DummyRadio dummy;
+    support::Relay deaf(dummy.port());
+    deaf.delay_answers(std::chrono::seconds(60));
+    QElapsedTimer longest;
+    on_page<QSpinBox>("radio.port")->setValue(deaf.port());
+    QTest::mouseClick(follow, Qt::LeftButton); // stops
+    QTest::mouseClick(follow, Qt::LeftButton); // follows the other port
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !deaf.said().empty(); }, 10000));
+    longest.start();
+    QTest::mouseClick(follow, Qt::LeftButton);
+    EXPECT_LT(longest.elapsed(), 250) << "the window waited for the radio";
+    EXPECT_FALSE(page_->form().radio().radio().following());
+}
+
+} // namespace

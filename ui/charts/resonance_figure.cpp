@@ -1,0 +1,164 @@
+#include "charts/resonance_figure.hpp"
+
+#include "charts/frame.hpp"
+#include "charts/strokes.hpp"
+#include "models/match_plot.hpp"
+#include "models/quantity_words.hpp"
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::charts {
+
+namespace {
+
+struct Text {
+    Q_DECLARE_TR_FUNCTIONS(Charts)
+};
+
+using models::ResonancePlot;
+
+constexpr double pad_px = 4.0, kilo = 1e3, highest_vswr = 10.0, tick_px = 56.0;
+constexpr int most_ticks = 9, curve_points = 161;
+const models::Curve curve_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
+
+/// Offsets from the wanted frequency: both the resonance with its span and the wanted frequency in it.
+Span offsets_kHz(const ResonancePlot& plot) {
+    if (!plot.established()) {
+        return {-1.0, 1.0};
+    }
+    const double off = plot.resonance_Hz - plot.wanted_Hz, width = 1.5 * plot.span_Hz;
+    return {std::min(off - width, -0.6 * width) / kilo, std::max(off + width, 0.6 * width) / kilo};
+}
+
+Frame frame_of(const ResonancePlot& plot, const QRectF& room, const Appearance& look) {
+    const QFontMetricsF metrics(look.font);
+    const double line = metrics.height(), width = room.width() - 2.0 * pad_px;
+    const double below =
+        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, models::resonance_words(plot))
+            .height() +
+        pad_px;
+    const QRectF space = room.adjusted(2.0, line + 6.0, 0.0, -below);
+    const Span x = offsets_kHz(plot);
+    const int most = std::clamp(static_cast<int>(space.width() / tick_px), 2, most_ticks);
+    const std::vector<Tick> y_ticks = ticks_at_log10({{1.0, QStringLiteral("1")},
+                                                      {1.5, QStringLiteral("1.5")},
+                                                      {2.0, QStringLiteral("2")},
+                                                      {3.0, QStringLiteral("3")},
+                                                      {5.0, QStringLiteral("5")},
+                                                      {highest_vswr, QStringLiteral("10")}});
+    return {space,
+            look,
+            {x, linear_ticks(x, most),
+             Text::tr("Offset from %1, kHz").arg(models::exact_frequency(std::round(plot.wanted_Hz)))},
+            {{0.0, std::log10(highest_vswr)}, y_ticks, Text::tr("VSWR")}};
+}
+
+QPointF on_paper(const Frame& frame, const ResonancePlot& plot, double offset_Hz) {
+    const double vswr = models::vswr_at(plot, plot.wanted_Hz + offset_Hz);
+    return frame.at(offset_Hz / kilo, std::log10(std::min(vswr, highest_vswr)));
+}
+
+double offset_Hz(const ResonancePlot& plot, qsizetype point) {
+    const Span span = offsets_kHz(plot);
+    const double share = static_cast<double>(point) / (curve_points - 1);
+    return kilo * (span.low + share * (span.high - span.low));
+}
+
+void paint_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot, const Frame& frame,
+                 const Appearance& look) {
+    QPolygonF line;
+    for (qsizetype i = 0; i < curve_points; ++i) {
+        const double offset = offset_Hz(plot, i);
+        if (models::vswr_at(plot, plot.wanted_Hz + offset) <= highest_vswr) {
+            line << on_paper(frame, plot, offset);
+        }
+    }
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(pen_of(curve_style, look));
+    painter.drawPolyline(line);
+    words.avoid(line);
+}
+
+} // namespace
+
+QString ResonanceFigure::id() const {
+    return QStringLiteral("resonance");
+}
+
+QString ResonanceFigure::title() const {
+    return Text::tr("VSWR at the present setting");
+}
+
+QString ResonanceFigure::description() const {
+    return title() + QStringLiteral(". ") + models::resonance_words(plot_);
+}
+
+QList<QPointF> ResonanceFigure::points(const QRectF& room, const Appearance& look) const {
+    QList<QPointF> list;
+    if (plot_.established()) {
+        const Frame frame = frame_of(plot_, room, look);
+        for (qsizetype i = 0; i < curve_points; ++i) {
+            list.append(on_paper(frame, plot_, offset_Hz(plot_, i)));
+        }
+    }
+    return list;
+}
+
+QString ResonanceFigure::point_text(qsizetype point) const {
+    const double offset = offset_Hz(plot_, point);
+    return Text::tr("%1: VSWR %2")
+        .arg(models::exact_frequency(std::round((plot_.wanted_Hz + offset) / 10.0) * 10.0),
+             models::plain_number(models::vswr_at(plot_, plot_.wanted_Hz + offset), 3));
+}
+
+QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
+                                         const Appearance& look) const {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
+    const Frame frame = frame_of(plot_, room, look);
+    const QRectF& area = frame.area();
+    write_title(words, room, title());
+    if (plot_.established() && plot_.window_Hz > 0) {
+        const double half = plot_.window_Hz / 2.0 / kilo;
+        painter.fillRect(
+            QRectF(QPointF(frame.px_of_x(-half), area.top()), QPointF(frame.px_of_x(half), area.bottom())),
+            look.focus_stripe);
+    }
+    frame.paint(painter, look);
+    frame.write(words);
+    const QString footer = models::resonance_words(plot_);
+    const double below = words.wrapped_height(room.width() - 2.0 * pad_px, footer);
+    words.write_wrapped(
+        QRectF(room.left() + pad_px, room.bottom() - below - pad_px, room.width() - 2.0 * pad_px, below),
+        footer, Qt::AlignHCenter | Qt::AlignTop);
+    if (!plot_.established()) {
+        painter.restore();
+        return words.words();
+    }
+    words.take(paint_limit(painter, area, frame.px_of_y(std::log10(plot_.vswr_limit)), true, look));
+    paint_curve(painter, words, plot_, frame, look);
+    const double at = frame.px_of_x(0.0);
+    painter.setPen(QPen(look.focus, 1.6));
+    painter.drawLine(QPointF(at, area.top()), QPointF(at, area.bottom()));
+    words.avoid(QPolygonF{{at, area.top()}, {at, area.bottom()}});
+    const QPointF here = on_paper(frame, plot_, 0.0);
+    painter.setBrush(look.focus);
+    painter.drawEllipse(here, 4.0, 4.0);
+    words.write_beside(here, Text::tr("radio"), 7.0, Tone::strong);
+    words.write_beside(on_paper(frame, plot_, plot_.resonance_Hz - plot_.wanted_Hz), Text::tr("loop"), 7.0);
+    const QString limit = Text::tr("VSWR %1").arg(models::plain_number(plot_.vswr_limit, 3));
+    const QSizeF size = words.size_of(limit);
+    const double y = frame.px_of_y(std::log10(plot_.vswr_limit)) + 2.0;
+    words.write_at({QRectF(QPointF(area.left() + 3.0, y), size),
+                    QRectF(QPointF(area.right() - size.width() - 3.0, y), size)},
+                   limit);
+    painter.restore();
+    return words.words();
+}
+
+} // namespace loopwright::charts

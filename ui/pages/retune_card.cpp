@@ -1,0 +1,122 @@
+#include "pages/retune_card.hpp"
+
+#include "models/card_table.hpp"
+#include "pages/plain_table.hpp"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loopwright::pages {
+
+namespace {
+constexpr int unit_px = 8;
+} // namespace
+
+RetuneCard::RetuneCard(const Context& context, QWidget* parent)
+    : QWidget(parent), context_(context), model_(new models::TextTableModel(this)),
+      table_(new PlainTable(*model_, tr("Retune card"),
+                            tr("One row a working frequency; picking one puts it in focus"), this)),
+      state_(new QLabel(this)) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(unit_px / 2);
+    auto* row = new QHBoxLayout;
+    state_->setWordWrap(true);
+    state_->setObjectName(QStringLiteral("card.state"));
+    row->addWidget(state_, 1);
+    const auto add = [&](const QString& text, const QString& tip, const char* name, auto signal) {
+        auto* button = new QPushButton(text, this);
+        button->setToolTip(tip);
+        button->setObjectName(QLatin1String(name));
+        connect(button, &QPushButton::clicked, this, signal);
+        row->addWidget(button);
+    };
+    add(tr("CS&V…"), tr("Every row of the card as a table for a spreadsheet"), "card.csv",
+        &RetuneCard::table_export_wanted);
+    column->addLayout(row);
+    column->addWidget(table_, 1);
+    table_->setObjectName(QStringLiteral("card.table"));
+    table_->setSelectionMode(QAbstractItemView::SingleSelection);
+    table_->horizontalHeader()->setStretchLastSection(true);
+    connect(&job_, &jobs::Job::started, this, [this] {
+        failure_.clear();
+        show_state();
+    });
+    connect(&job_, &jobs::Job::finished, this, &RetuneCard::show_card);
+    connect(&job_, &jobs::Job::failed, this, [this](const QString& message) {
+        failure_ = message;
+        show_state();
+    });
+    connect(&context_.focus, &session::Focus::changed, this, &RetuneCard::follow_focus);
+    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& current) {
+                const auto& card = job_.result();
+                if (!following_ && card && current.isValid()) {
+                    context_.focus.set_frequency(
+                        card->rows.at(static_cast<std::size_t>(current.row())).radio);
+                }
+            });
+    show_state();
+}
+
+void RetuneCard::start() {
+    survey::CardRequest request;
+    request.design = context_.document.design();
+    job_.start(request);
+}
+
+void RetuneCard::show_card() {
+    following_ = true; // a table that is filled anew picks nothing
+    model_->set_table(models::card_table(*job_.result()));
+    following_ = false;
+    follow_focus();
+    show_state();
+}
+
+void RetuneCard::follow_focus() {
+    const auto& card = job_.result();
+    if (!card || following_) {
+        return;
+    }
+    const auto found = std::find_if(card->rows.begin(), card->rows.end(), [&](const survey::CardRow& row) {
+        return row.radio == context_.focus.frequency();
+    });
+    following_ = true;
+    const int now = table_->currentIndex().row();
+    if (found == card->rows.end()) {
+        table_->clearSelection();
+        table_->setCurrentIndex({});
+    } else if (const int row = static_cast<int>(found - card->rows.begin());
+               now < 0 || card->rows.at(static_cast<std::size_t>(now)).radio != context_.focus.frequency()) {
+        table_->selectRow(row);
+        table_->scrollTo(model_->index(row, 0));
+    }
+    following_ = false;
+}
+
+/// What belongs to an older state is greyed until the new one is there.
+void RetuneCard::show_state() {
+    const bool stale = job_.stale();
+    QPalette shades = palette();
+    if (stale) {
+        for (const auto role : {QPalette::Text, QPalette::WindowText}) {
+            shades.setColor(role, palette().color(QPalette::Disabled, role));
+        }
+    }
+    table_->setPalette(shades);
+    QString words = tr("The card: one row a working frequency of the planned bands and of your own list.");
+    if (!failure_.isEmpty()) {
+        words = tr("Not computed: %1").arg(failure_);
+    } else if (stale) {
+        words = job_.result() ? tr("Computing: what is greyed belongs to an older state.")
+                              : tr("Computing the card.");
+    }
+    state_->setText(words);
+}
+
+} // namespace loopwright::pages
