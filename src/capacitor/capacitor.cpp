@@ -10,15 +10,28 @@
 namespace loopwright::capacitor {
 namespace {
 
-std::string number(double value, const char* unit) {
-    char text[64];
-    std::snprintf(text, sizeof text, "%.6g%s%s", value, *unit == '\0' ? "" : " ", unit);
-    return text;
+// A value with its unit, text only where it is refused: every model that is prepared passes here.
+struct Given {
+    double value;
+    const char* unit;
+    [[nodiscard]] std::string text() const {
+        char text[64];
+        std::snprintf(text, sizeof text, "%.6g%s%s", value, *unit == '\0' ? "" : " ", unit);
+        return text;
+    }
+};
+
+Given number(double value, const char* unit) {
+    return {value, unit};
 }
 
-void require(bool holds, const char* field, const std::string& value, const char* accepted) {
+void refuse(const char* field, const std::string& value, const char* accepted) {
+    throw base::InputError(std::string("capacitor.") + field, value, accepted);
+}
+
+void require(bool holds, const char* field, const Given& value, const char* accepted) {
     if (!holds) {
-        throw base::InputError(std::string("capacitor.") + field, value, accepted);
+        refuse(field, value.text(), accepted);
     }
 }
 
@@ -40,7 +53,9 @@ void check_losses(const CapacitorSpec& spec) {
     const LossLaw& loss = spec.loss;
     if (loss.q) {
         require(within(*loss.q, 10.0, 1e12), "loss.q", number(*loss.q, ""), "a number from 10 to 1e12");
-        require(!loss.series_resistance, "loss", "q and series_resistance", "one of the two, or neither");
+        if (loss.series_resistance) {
+            refuse("loss", "q and series_resistance", "one of the two, or neither");
+        }
     }
     if (loss.series_resistance) {
         const double ohm = loss.series_resistance->value(), at_Hz = loss.at.value();

@@ -45,13 +45,28 @@ std::vector<double> radial_ratios(const Surface& s, std::size_t count) {
     return ratios;
 }
 
+// Places round the wire for the trapezoidal rule: 2 (places - 1) evenly spaced, of which those of one half
+// stand for both.
+struct Place {
+    double cosine, weight;
+};
+
+std::vector<Place> places_round(std::size_t halves) {
+    std::vector<Place> places(halves + 1);
+    for (std::size_t k = 0; k <= halves; ++k) {
+        const bool end = k == 0 || k == halves;
+        places[k] = {std::cos(pi * static_cast<double>(k) / static_cast<double>(halves)), end ? 1.0 : 2.0};
+    }
+    return places;
+}
+
 // Cosine coefficients of sqrt(cosh eta0 - cos t), by the trapezoidal rule, which is exact to exp(-points
 // eta0).
-std::vector<double> root_coefficients(const Surface& s, std::size_t count, std::size_t points) {
+std::vector<double> root_coefficients(const Surface& s, std::size_t count, const std::vector<Place>& places) {
+    const double points = 2.0 * static_cast<double>(places.size() - 1);
     std::vector<double> c(count, 0.0);
-    for (std::size_t k = 0; k < points; ++k) {
-        const double cosine = std::cos(2.0 * pi * static_cast<double>(k) / static_cast<double>(points));
-        const double value = std::sqrt(s.cosh - cosine);
+    for (const auto& [cosine, weight] : places) {
+        const double value = weight * std::sqrt(s.cosh - cosine);
         double before = cosine, here = 1.0; // cos(-t), cos 0
         for (double& coefficient : c) {
             coefficient += value * here;
@@ -61,7 +76,7 @@ std::vector<double> root_coefficients(const Surface& s, std::size_t count, std::
         }
     }
     for (std::size_t n = 0; n < count; ++n) {
-        c[n] *= (n == 0 ? 1.0 : 2.0) / static_cast<double>(points);
+        c[n] *= (n == 0 ? 1.0 : 2.0) / points;
     }
     return c;
 }
@@ -75,8 +90,8 @@ RingCurrent ring_current(units::Length loop_radius, units::Length wire_radius) {
     }
     const Surface s{ratio, std::sqrt((ratio - 1.0) * (ratio + 1.0))};
     const auto count = static_cast<std::size_t>(32.0 / s.eta()) + 4;
-    const std::size_t points = 2 * count + 2;
-    std::vector<double> terms = root_coefficients(s, count, points);
+    const std::vector<Place> places = places_round(count + 1);
+    std::vector<double> terms = root_coefficients(s, count, places);
     const std::vector<double> ratios = radial_ratios(s, count);
     for (std::size_t n = 0; n < count; ++n) {
         terms[n] *= ratios[n];
@@ -85,8 +100,7 @@ RingCurrent ring_current(units::Length loop_radius, units::Length wire_radius) {
     // times mu0 rho times the scale h = f / (cosh eta - cos t). Sums over t replace the integrals around the
     // wire.
     double current = 0.0, power = 0.0;
-    for (std::size_t k = 0; k < points; ++k) {
-        const double cosine = std::cos(2.0 * pi * static_cast<double>(k) / static_cast<double>(points));
+    for (const auto& [cosine, weight] : places) {
         const double q = s.cosh - cosine;
         double before = cosine, here = 1.0, sum = 0.0;
         for (const double term : terms) {
@@ -96,11 +110,11 @@ RingCurrent ring_current(units::Length loop_radius, units::Length wire_radius) {
             here = next;
         }
         const double slope = s.cosh / s.sinh - 0.5 * s.sinh / q + sum / std::sqrt(q);
-        current += slope * q;
-        power += slope * slope * q * q;
+        current += weight * slope * q;
+        power += weight * slope * slope * q * q;
     }
     // With f = 1 (rho = sinh/q): I mu0 = sum of slope/rho dt; loss = sum of K^2 2 pi rho h dt.
-    const double dt = 2.0 * pi / static_cast<double>(points);
+    const double dt = pi / static_cast<double>(count + 1);
     const double mean_current = current * dt / s.sinh;  // mu0 I f per unit of flux/(2 pi)
     const double loss = 2.0 * pi * power * dt / s.sinh; // mu0^2 f^2 sum K^2 dS
     const double focal_m = wire_radius.value() * s.sinh;

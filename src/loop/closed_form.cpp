@@ -12,7 +12,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <deque>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace loopwright::loop {
@@ -35,7 +37,9 @@ units::Decibel decibels(double ratio) {
 
 class ClosedForm final : public LoopModel {
 public:
-    explicit ClosedForm(const design::Design& design);
+    /// The design's winding, its path in its own coordinates and its conductor.
+    ClosedForm(const design::Design& design, const geometry::Winding& winding, const geometry::WirePath& path,
+               conductor::Conductor conductor);
     ClosedForm(const ClosedForm&) = delete;
     ClosedForm& operator=(const ClosedForm&) = delete;
 
@@ -64,16 +68,24 @@ private:
     std::vector<detail::LoopCircuit> circuits_; ///< with each of capacitors_
     double own_capacitance_error_;
     units::Interval<double> thin_skin_range_;
-    std::vector<detail::ClosedFormNotices> notices_; ///< likewise
+    std::deque<detail::ClosedFormNotices> notices_; ///< likewise
 };
 
-ClosedForm::ClosedForm(const design::Design& design)
-    : winding_(design::as_winding(design.loop)), conductor_(conductor_of(design.conductor)),
-      capacitors_(design), radius_m_(conductor_.equivalent_radius().value()),
+// The frame of a design's loop; where its origin is does not matter here.
+geometry::Frame axes_of(const design::Design& design, const geometry::Winding& winding) {
+    geometry::Placement placement = placement_of(design.site);
+    placement.free_space = true;
+    return geometry::frame_of(winding, placement);
+}
+
+ClosedForm::ClosedForm(const design::Design& design, const geometry::Winding& winding,
+                       const geometry::WirePath& path, conductor::Conductor conductor)
+    : winding_(winding), conductor_(std::move(conductor)), capacitors_(design),
+      radius_m_(conductor_.equivalent_radius().value()),
       inductance_(detail::external_inductance(winding_, radius_m_)),
-      directions_(detail::gain_directions(geometry::frame_of(winding_, placement_of(design.site)))),
-      loop_(detail::prepare_loop(geometry::wire_path(winding_), radius_m_, inductance_.henries,
-                                 directions_.all, {}, detail::cutting_for(winding_))),
+      directions_(detail::gain_directions(axes_of(design, winding_), detail::symmetry_of(winding_))),
+      loop_(detail::prepare_loop(path, radius_m_, inductance_.henries, directions_.all, {},
+                                 detail::cutting_for(winding_))),
       proximity_(winding_.turns, winding_.turns > 1 ? winding_.spacing.value() / (2 * radius_m_) : 2.0),
       losses_{&conductor_, &proximity_, detail::share_of_turns(winding_, loop_.series.length_m),
               joints_of(design.joints).value()},
@@ -85,9 +97,8 @@ ClosedForm::ClosedForm(const design::Design& design)
     }
     for (std::size_t i = 0; i < capacitors_.size(); ++i) {
         circuits_.emplace_back(loop_.series, losses_, capacitors_[i]);
-        notices_.push_back(detail::closed_form_notices(
-            design, design_notices(design, conductor_, capacitors_[i], losses_.factor(10e6),
-                                   inductance_.curvature_factor)));
+        notices_.emplace_back(design, design_notices(design, conductor_, capacitors_[i], losses_.factor(10e6),
+                                                     inductance_.curvature_factor));
     }
 }
 
@@ -96,18 +107,18 @@ OperatingPoint ClosedForm::at(units::Frequency frequency, units::Power power, do
     const std::size_t fitted = capacitors_.index_at(frequency);
     const detail::ClosedFormNotices& notices = notices_[fitted];
     if (point.perimeter_in_wavelengths > closed_form_range_wavelengths) {
-        point.notices = notices.beyond_range;
+        point.notices = notices.beyond_range();
         return point;
     }
     const base::Notices conductor = conductor_.notices(frequency);
     if (!conductor.empty()) { // too thin for its formula at this frequency
-        point.notices = notices.common;
+        point.notices = notices.common();
         point.notices.merge(conductor);
         return point;
     }
     const std::optional<detail::TunedLoop> tuned = circuits_[fitted].tune(frequency.value());
     if (!tuned) {
-        point.notices = notices.self_resonant;
+        point.notices = notices.self_resonant();
         return point;
     }
     point.notices =
@@ -143,7 +154,7 @@ double ClosedForm::edge_Hz(const Resonance& result, double resonance_Hz, double 
     const detail::LoopCircuit& circuit = circuits_[capacitors_.index_at(units::hertz(resonance_Hz))];
     for (int step = 0; step < 20; ++step) {
         const std::complex<double> z = circuit.impedance(edge, result.tuning_capacitance.value());
-        const double excess = std::abs((z - matched) / (z + matched)) - wanted;
+        const double excess = std::sqrt(std::norm(z - matched) / std::norm(z + matched)) - wanted;
         if (std::abs(excess) < 1e-12 || excess == last_excess) {
             return edge;
         }
@@ -160,13 +171,15 @@ double ClosedForm::edge_Hz(const Resonance& result, double resonance_Hz, double 
 
 void ClosedForm::fill_gains(Resonance& result, double k, const detail::TunedLoop& tuned) const {
     const double factor = free_space_impedance_ohm * k * k / (4 * pi * tuned.total_ohm());
-    double best = 0;
-    for (std::size_t i = 0; i < directions_.best_count; ++i) {
-        best = std::max(best, loop_.directions[i].power(k, tuned.currents));
+    std::array<double, 6 + detail::ring_azimuths> power{};
+    for (std::size_t i = 0; i < loop_.directions.size(); ++i) {
+        power[i] = loop_.directions[i].power(k, tuned.currents);
     }
+    const double best =
+        *std::max_element(power.begin(), power.begin() + std::ptrdiff_t(directions_.best_count));
     std::array<double, detail::ring_azimuths> ring{};
     for (std::size_t i = 0; i < ring.size(); ++i) {
-        ring[i] = loop_.directions[directions_.best_count + i].power(k, tuned.currents);
+        ring[i] = power[directions_.ring[i]];
     }
     const auto* const peak = std::max_element(ring.begin(), ring.end());
     const auto at = static_cast<std::size_t>(peak - ring.begin());
@@ -212,9 +225,8 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     const double frequency = point.frequency.value();
     const double omega = 2 * pi * frequency;
     const double k = omega / speed_of_light_m_s;
-    const double internal_ohm_m = conductor_.internal_impedance_ohm_per_m(frequency).imag();
-    result.inductance =
-        units::henries(loop_.series.inductance_H + internal_ohm_m * loop_.series.length_m / omega);
+    result.inductance = units::henries(loop_.series.inductance_H +
+                                       tuned.internal_reactance_ohm_m * loop_.series.length_m / omega);
     result.tuning_capacitance = units::farads(1 / (omega * tuned.capacitor_reactance_ohm));
     result.in_capacitor_range = capacitors_.at(point.frequency).can_supply(result.tuning_capacitance);
     result.resistance = {units::ohms(tuned.radiation_ohm), std::nullopt, units::ohms(tuned.conductor_ohm),
@@ -226,7 +238,7 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
     result.bandwidth_half_power = units::hertz(bandwidth_Hz(result, point.frequency, half_power_vswr));
     result.bandwidth_vswr = units::hertz(bandwidth_Hz(result, point.frequency, point.vswr_limit));
     const double current = std::sqrt(point.power.value() / total);
-    const double capacitor_current = current * std::abs(tuned.currents[0]);
+    const double capacitor_current = current * std::sqrt(std::norm(tuned.currents[0]));
     const double voltage = capacitor_current * tuned.capacitor_reactance_ohm;
     result.loop_current_rms = units::amperes(current);
     result.capacitor_current_rms = units::amperes(capacitor_current);
@@ -240,8 +252,7 @@ Resonance ClosedForm::resonance(const OperatingPoint& point, const detail::Tuned
 // A valid design that the model has nothing to say about.
 class NotModelled final : public LoopModel {
 public:
-    NotModelled(const geometry::Winding& winding, const std::string& reason)
-        : length_m_(geometry::wire_path(winding).length_m()) {
+    NotModelled(double length_m, const std::string& reason) : length_m_(length_m) {
         notices_.add({"geometry_not_modelled", base::Severity::not_established,
                       reason + ": the closed form does not hold.", 1});
     }
@@ -268,12 +279,14 @@ double closed_form_relative_error(double perimeter_in_wavelengths, int turns) no
 
 std::unique_ptr<LoopModel> make_closed_form(const design::Design& design) {
     const geometry::Winding winding = design::as_winding(design.loop);
+    const geometry::WirePath path = geometry::wire_path(winding);
+    conductor::Conductor conductor = conductor_of(design.conductor);
     const std::string reason =
-        detail::not_modelled(winding, conductor_of(design.conductor).equivalent_radius().value());
+        detail::not_modelled(winding, path.length_m(), conductor.equivalent_radius().value());
     if (!reason.empty()) {
-        return std::make_unique<NotModelled>(winding, reason);
+        return std::make_unique<NotModelled>(path.length_m(), reason);
     }
-    return std::make_unique<ClosedForm>(design);
+    return std::make_unique<ClosedForm>(design, winding, path, std::move(conductor));
 }
 
 } // namespace loopwright::loop

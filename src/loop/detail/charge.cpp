@@ -1,5 +1,6 @@
 #include "loop/detail/charge.hpp"
 
+#include "loop/detail/interactions.hpp"
 #include "units/constants.hpp"
 
 #include <Eigen/Dense>
@@ -14,35 +15,6 @@ using Eigen::VectorXd;
 using units::constants::electric_constant_F_m;
 using units::constants::magnetic_constant_H_m;
 using units::constants::pi;
-
-// Interactions of the spans. On a reversible path rows and columns are those of the first half: the scalar
-// ones for charges that are opposite on the second half, the vector ones for currents that are equal there.
-struct Interactions {
-    MatrixXd scalar_m, vector_m;
-};
-
-Interactions interactions(const geometry::WirePath& path, const std::vector<Span>& spans, double radius_m) {
-    StaticInteraction pair(path, radius_m);
-    const std::size_t whole = spans.size();
-    const std::size_t count = path.reversible() ? whole / 2 : whole;
-    const auto n = static_cast<Eigen::Index>(count);
-    Interactions result{MatrixXd(n, n), MatrixXd(n, n)};
-    for (std::size_t i = 0; i < count; ++i) {
-        for (std::size_t j = i; j < count; ++j) {
-            PairIntegral direct = pair(spans[i], spans[j]);
-            if (path.reversible()) {
-                const PairIntegral image = pair(spans[i], spans[whole - 1 - j]);
-                direct.scalar_m -= image.scalar_m;
-                direct.vector_m += image.vector_m;
-            }
-            const auto row = static_cast<Eigen::Index>(i);
-            const auto column = static_cast<Eigen::Index>(j);
-            result.scalar_m(row, column) = result.scalar_m(column, row) = direct.scalar_m;
-            result.vector_m(row, column) = result.vector_m(column, row) = direct.vector_m;
-        }
-    }
-    return result;
-}
 
 // Potential for 1 V at the gap, integrated over each span [m]: it rises evenly over the gap, by 1 in all, and
 // falls along the whole path as the flux does, (L.7).

@@ -13,42 +13,54 @@ std::string percent(double share) {
 
 } // namespace
 
-const base::Notices& ClosedFormNotices::established(double relative_error) const noexcept {
-    std::size_t step = 0;
-    while (step + 1 < steps_.size() && steps_[step] < relative_error) {
-        ++step;
-    }
-    return established_[step];
+ClosedFormNotices::ClosedFormNotices(const design::Design& design, const base::Notices& of_design) {
+    const bool ground = design.site.ground.kind != design::GroundKind::free_space;
+    common_.add({"free_space_only", ground ? Severity::caution : Severity::information,
+                 ground ? "The closed form knows no ground: its figures are those of free space, not "
+                          "of the ground that the design names."
+                        : "Figures are for free space.",
+                 ground ? 1.0 : 0.0});
+    common_.merge(of_design);
 }
 
-ClosedFormNotices closed_form_notices(const design::Design& design, const base::Notices& of_design) {
-    ClosedFormNotices notices;
-    const bool ground = design.site.ground.kind != design::GroundKind::free_space;
-    notices.common.add({"free_space_only", ground ? Severity::caution : Severity::information,
-                        ground ? "The closed form knows no ground: its figures are those of free space, not "
-                                 "of the ground that the design names."
-                               : "Figures are for free space.",
-                        ground ? 1.0 : 0.0});
-    notices.common.merge(of_design);
-    for (std::size_t i = 0; i < ClosedFormNotices::steps_.size(); ++i) {
-        const double step = ClosedFormNotices::steps_[i];
-        notices.established_[i] = notices.common;
-        notices.established_[i].add(
-            {"error_estimate", step > 0.01 ? Severity::caution : Severity::information,
-             "Estimated error of the model itself in resistance, currents and voltage: " + percent(step) +
-                 ".",
-             step});
+// The common notices and one more.
+template <class Make>
+const base::Notices& ClosedFormNotices::with(List& list, const Make& make) const {
+    std::call_once(list.once, [&] {
+        list.notices = common_;
+        list.notices.add(make());
+    });
+    return list.notices;
+}
+
+const base::Notices& ClosedFormNotices::established(double relative_error) const {
+    std::size_t at = 0;
+    while (at + 1 < steps_.size() && steps_[at] < relative_error) {
+        ++at;
     }
-    notices.beyond_range = notices.common;
-    notices.beyond_range.add(
-        {"perimeter_beyond_range", Severity::not_established,
-         "The conductor is longer than 0.40 wavelengths here: the closed form does not hold.", 1});
-    notices.self_resonant = notices.common;
-    notices.self_resonant.add({"self_resonant", Severity::not_established,
-                               "With its own capacitance alone the loop is resonant below this frequency: no "
-                               "capacitor tunes it.",
-                               1});
-    return notices;
+    return with(established_[at], [step = steps_[at]] {
+        return base::Notice{
+            "error_estimate", step > 0.01 ? Severity::caution : Severity::information,
+            "Estimated error of the model itself in resistance, currents and voltage: " + percent(step) + ".",
+            step};
+    });
+}
+
+const base::Notices& ClosedFormNotices::beyond_range() const {
+    return with(beyond_range_, [] {
+        return base::Notice{
+            "perimeter_beyond_range", Severity::not_established,
+            "The conductor is longer than 0.40 wavelengths here: the closed form does not hold.", 1};
+    });
+}
+
+const base::Notices& ClosedFormNotices::self_resonant() const {
+    return with(self_resonant_, [] {
+        return base::Notice{"self_resonant", Severity::not_established,
+                            "With its own capacitance alone the loop is resonant below this frequency: no "
+                            "capacitor tunes it.",
+                            1};
+    });
 }
 
 } // namespace loopwright::loop::detail

@@ -1,27 +1,39 @@
 #pragma once
-// The notices of the closed form, made once a design: a point only picks its list.
+// The notices of the closed form. Each list is made when a point first asks for it; after that a point only
+// picks its list.
 #include "base/notice.hpp"
 #include "design/design.hpp"
 
 #include <array>
+#include <cstddef>
+#include <mutex>
 
 namespace loopwright::loop::detail {
 
+/// Asked by several threads at once.
 class ClosedFormNotices {
 public:
-    base::Notices common, beyond_range, self_resonant;
+    /// of_design: what the design's parts say, see design_notices.hpp.
+    ClosedFormNotices(const design::Design& design, const base::Notices& of_design);
 
+    [[nodiscard]] const base::Notices& common() const noexcept { return common_; }
+    [[nodiscard]] const base::Notices& beyond_range() const;
+    [[nodiscard]] const base::Notices& self_resonant() const;
     /// For results, with the notice `error_estimate` of the next step above the relative error.
-    [[nodiscard]] const base::Notices& established(double relative_error) const noexcept;
+    [[nodiscard]] const base::Notices& established(double relative_error) const;
 
 private:
-    friend ClosedFormNotices closed_form_notices(const design::Design&, const base::Notices&);
     static constexpr std::array<double, 6> steps_{0.003, 0.005, 0.01, 0.02, 0.03, 0.05};
-    std::array<base::Notices, steps_.size()> established_;
-};
+    struct List {
+        std::once_flag once;
+        base::Notices notices;
+    };
+    template <class Make>
+    [[nodiscard]] const base::Notices& with(List& list, const Make& make) const;
 
-/// of_design: what the design's parts say, see design_notices.hpp.
-[[nodiscard]] ClosedFormNotices closed_form_notices(const design::Design& design,
-                                                    const base::Notices& of_design);
+    base::Notices common_;
+    mutable List beyond_range_, self_resonant_;
+    mutable std::array<List, steps_.size()> established_;
+};
 
 } // namespace loopwright::loop::detail

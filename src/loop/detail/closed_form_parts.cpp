@@ -42,11 +42,23 @@ ExternalInductance of_turns(const geometry::Winding& w, double radius_m) {
     return result;
 }
 
+// Directions at the low elevation.
+std::array<geometry::Vector3, ring_azimuths> low_ring() {
+    std::array<geometry::Vector3, ring_azimuths> ring;
+    const double elevation = low_elevation_deg * pi / 180;
+    for (std::size_t i = 0; i < ring_azimuths; ++i) {
+        const double azimuth = 2 * pi * double(i) / double(ring_azimuths);
+        ring[i] = {std::cos(elevation) * std::cos(azimuth), std::cos(elevation) * std::sin(azimuth),
+                   std::sin(elevation)};
+    }
+    return ring;
+}
+
 } // namespace
 
-std::string not_modelled(const geometry::Winding& w, double radius_m) {
+std::string not_modelled(const geometry::Winding& w, double length_m, double radius_m) {
     const double thickness_m = 2 * radius_m;
-    if (w.gap.value() > 0.25 * geometry::wire_path(w).length_m()) {
+    if (w.gap.value() > 0.25 * length_m) {
         return "The gap takes over a quarter of the conductor";
     }
     if (!(std::sqrt(geometry::area(w).value()) > 3 * thickness_m)) {
@@ -109,25 +121,47 @@ double own_capacitance_error(const geometry::Winding& w, double radius_m) {
     return 0.02 + std::log(2 * ratio) / std::acosh(ratio) - 1;
 }
 
-Directions gain_directions(const geometry::Frame& frame) {
+Symmetry symmetry_of(const geometry::Winding& w) noexcept {
+    return {w.turns == 1 || w.arrangement == geometry::Arrangement::stack, w.turns == 1};
+}
+
+Directions gain_directions(const geometry::Frame& frame, const Symmetry& symmetry) {
     Directions directions;
-    const auto add = [&](const geometry::Vector3& n) {
-        directions.all.push_back({dot(n, frame.right), dot(n, frame.rise), dot(n, frame.up)});
+    directions.all.reserve(6 + ring_azimuths);
+    // Of those alike the one with x and y not negative, as far as that can be had.
+    const auto standing_for = [&](const geometry::Vector3& n) {
+        geometry::Vector3 own{dot(n, frame.right), dot(n, frame.rise), dot(n, frame.up)};
+        if (symmetry.half_turn && (own.x < -1e-12 || (own.x < 1e-12 && own.y < 0))) {
+            own = {-own.x, -own.y, own.z};
+        }
+        if (symmetry.mirror && own.y < 0) {
+            own.y = -own.y;
+        }
+        return own;
+    };
+    const auto place_of = [&](const geometry::Vector3& n) {
+        const geometry::Vector3 own = standing_for(n);
+        const auto known =
+            std::find_if(directions.all.begin(), directions.all.end(), [&](const geometry::Vector3& held) {
+                const geometry::Vector3 between = held - own;
+                return dot(between, between) < 1e-24;
+            });
+        const auto place = static_cast<std::size_t>(known - directions.all.begin());
+        if (known == directions.all.end()) {
+            directions.all.push_back(own);
+        }
+        return place;
     };
     for (const geometry::Vector3& axis : {frame.up, frame.right, frame.rise}) {
         for (const double sign : {1.0, -1.0}) {
             if (sign * axis.z >= -1e-9) {
-                add(sign * axis);
+                (void)place_of(sign * axis);
             }
         }
     }
     directions.best_count = directions.all.size();
-    const double elevation = low_elevation_deg * pi / 180;
-    for (std::size_t i = 0; i < ring_azimuths; ++i) {
-        const double azimuth = 2 * pi * double(i) / double(ring_azimuths);
-        add({std::cos(elevation) * std::cos(azimuth), std::cos(elevation) * std::sin(azimuth),
-             std::sin(elevation)});
-    }
+    static const std::array<geometry::Vector3, ring_azimuths> ring = low_ring();
+    std::transform(ring.begin(), ring.end(), directions.ring.begin(), place_of);
     return directions;
 }
 

@@ -3,21 +3,26 @@
 #include "geometry/vector3.hpp"
 #include "loop/detail/currents.hpp"
 
-#include <vector>
+#include <Eigen/Core>
+#include <cstddef>
 
 namespace loopwright::loop::detail {
 
-/// The path as points with the current elements and charges that stand for its spans.
+/// The path as points with the current elements and charges that stand for its spans, as columns: see
+/// NodeColumn. Elements: tangent times length [m]; charges: slope of the current times length. On a
+/// reversible path the second half of the rows are the images of the first, in the same order.
 struct Nodes {
-    std::vector<geometry::Vector3> point, current;           ///< current: tangent times length [m]
-    std::array<std::vector<double>, currents> shape, charge; ///< charge: slope of the shape times length
+    Eigen::ArrayXXd columns;
+    bool images = false;
+    [[nodiscard]] std::size_t size() const noexcept { return static_cast<std::size_t>(columns.rows()); }
 };
 
 /// Far field of the currents in one direction: int f (s . e) exp(j k n.r) ds [m] for two polarisations e, as
 /// series in j k up to (k r)^5: 1e-4 of the field up to 0.4 wavelengths of conductor.
 class FarDirection {
 public:
-    FarDirection(const geometry::Vector3& direction, const geometry::Vector3& centre, const Nodes& nodes);
+    /// Places are measured from the origin of the nodes' coordinates.
+    FarDirection(const geometry::Vector3& direction, const Nodes& nodes);
     /// |field|^2 [m^2], both polarisations together.
     [[nodiscard]] double power(double k_1_m, const CurrentVector& coefficients) const noexcept;
     [[nodiscard]] const geometry::Vector3& direction() const noexcept { return direction_; }
@@ -25,8 +30,7 @@ public:
 private:
     static constexpr std::size_t terms = 6;
     geometry::Vector3 direction_;
-    // [polarisation][power of k][current]
-    std::array<std::array<std::array<double, currents>, terms>, 2> moments_{};
+    std::array<double, 2 * terms * currents> moments_{}; // by polarisation, power of k, current
 };
 
 } // namespace loopwright::loop::detail

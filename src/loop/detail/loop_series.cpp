@@ -1,11 +1,12 @@
 #include "loop/detail/loop_series.hpp"
 
+#include "loop/detail/array_kernels.hpp"
 #include "loop/detail/charge.hpp"
 #include "units/constants.hpp"
 
 #include <Eigen/Core>
+#include <algorithm>
 #include <cmath>
-#include <tuple>
 #include <utility>
 
 namespace loopwright::loop::detail {
@@ -20,10 +21,11 @@ constexpr std::size_t powers = 7; // R^0 to R^6
 using Cell = std::pair<std::size_t, std::size_t>; // first span, one past the last
 
 // Neighbouring spans of one piece taken together, up to a twelfth of the path or 0.6 radians: what is no
-// longer singular needs no finer grid. On a reversible path the second half mirrors the first.
+// longer singular needs no finer grid. On a reversible path those of the first half.
 std::vector<Cell> cells_of(const geometry::WirePath& path, const std::vector<Span>& spans) {
     std::vector<Cell> cells;
     const std::size_t half = path.reversible() ? spans.size() / 2 : spans.size();
+    cells.reserve(half);
     std::size_t from = 0;
     while (from < half) {
         const geometry::Piece& piece = path.pieces()[spans[from].piece];
@@ -37,119 +39,133 @@ std::vector<Cell> cells_of(const geometry::WirePath& path, const std::vector<Spa
         cells.emplace_back(from, to);
         from = to;
     }
-    for (std::size_t i = cells.size(); path.reversible() && i-- > 0;) {
-        cells.emplace_back(spans.size() - cells[i].second, spans.size() - cells[i].first);
-    }
     return cells;
 }
 
+// Where a current of the spans of a cell has its weight: integral and first moment about the middle, over the
+// length.
+struct Weight {
+    double mean = 0, first = 0;
+};
+
+Weight weight_of(const Shape& shape, const std::vector<Span>& spans, const Cell& cell) {
+    Weight weight;
+    const double begin = spans[cell.first].from_m;
+    const double length = spans[cell.second - 1].to_m - begin;
+    const double centre = begin + 0.5 * length;
+    for (std::size_t n = cell.first; n < cell.second; ++n) {
+        for (const Sample& sample : spans[n].samples) {
+            const double part = shape.value(spans, n, sample.s_m) * sample.weight_m / length;
+            weight.mean += part;
+            weight.first += part * (sample.s_m - centre);
+        }
+    }
+    return weight;
+}
+
+constexpr Eigen::Index column(std::size_t name, std::size_t i = 0) {
+    return static_cast<Eigen::Index>(name + i);
+}
+
+void put(Nodes& nodes, Eigen::Index row, const geometry::Vector3& place, const geometry::Vector3& element) {
+    nodes.columns.row(row).head<6>() << place.x, place.y, place.z, element.x, element.y, element.z;
+}
+
+// A half turn about the axis from the capacitor to the point opposite maps a reversible path on itself, run
+// backwards.
+void add_images(Nodes& nodes, const geometry::WirePath& path, const geometry::Vector3& centre) {
+    const geometry::Vector3 start = path.capacitor_point() - centre;
+    const geometry::Vector3 axis = unit(path.opposite_point() - path.capacitor_point());
+    const Eigen::Index half = nodes.columns.rows() / 2;
+    for (Eigen::Index n = 0; n < half; ++n) {
+        const auto row = nodes.columns.row(n);
+        const geometry::Vector3 from = geometry::Vector3{row(0), row(1), row(2)} - start;
+        const geometry::Vector3 element{row(3), row(4), row(5)};
+        put(nodes, n + half, start + 2 * dot(axis, from) * axis - from,
+            element - 2 * dot(axis, element) * axis);
+    }
+    nodes.columns.block(half, column(shapes_of_node), half, 2) =
+        nodes.columns.block(0, column(shapes_of_node), half, 2);
+    nodes.columns.block(half, column(charges_of_node), half, 2) =
+        -nodes.columns.block(0, column(charges_of_node), half, 2);
+}
+
 // Two points for each cell, which keep the integral and the first moment of every current and every charge.
-Nodes nodes_of(const geometry::WirePath& path, const ChargeSolution& solution) {
-    Nodes nodes;
-    for (const auto& [from, to] : cells_of(path, solution.spans)) {
-        const double begin = solution.spans[from].from_m;
-        const double length = solution.spans[to - 1].to_m - begin;
-        const double centre = begin + 0.5 * length;
-        const geometry::Piece& piece = path.pieces()[solution.spans[from].piece];
-        const double piece_begin = path.begin_m(solution.spans[from].piece);
-        std::array<double, currents> mean{};
-        std::array<double, currents> first{};
-        for (std::size_t i = 0; i < currents; ++i) {
-            for (std::size_t n = from; n < to; ++n) {
-                for (const Sample& sample : solution.spans[n].samples) {
-                    const double value = solution.shape[i].value(solution.spans, n, sample.s_m);
-                    mean[i] += value * sample.weight_m / length;
-                    first[i] += value * sample.weight_m * (sample.s_m - centre) / length;
-                }
-            }
-        }
+Nodes nodes_of(const geometry::WirePath& path, const ChargeSolution& solution,
+               const geometry::Vector3& centre) {
+    const std::vector<Cell> cells = cells_of(path, solution.spans);
+    const std::size_t rows = 2 * cells.size() * (path.reversible() ? 2 : 1);
+    Nodes nodes{Eigen::ArrayXXd(static_cast<Eigen::Index>(rows), column(node_columns)), path.reversible()};
+    Eigen::Index row = 0;
+    for (const Cell& cell : cells) {
+        const Span& span = solution.spans[cell.first];
+        const double length = solution.spans[cell.second - 1].to_m - span.from_m;
+        const double middle = span.from_m + 0.5 * length - path.begin_m(span.piece);
+        const geometry::Piece& piece = path.pieces()[span.piece];
         for (const double side : {-1.0, 1.0}) {
-            const double share = (centre + side * length / std::sqrt(12.0) - piece_begin) / piece.length_m();
-            nodes.point.push_back(piece.point(share));
-            nodes.current.push_back(0.5 * length * piece.tangent(share));
-            for (std::size_t i = 0; i < currents; ++i) {
-                const double lean = side * std::sqrt(12.0) / length;
-                nodes.shape[i].push_back(mean[i] + lean * first[i]);
-                // int f' ds = f(end) - f(begin); int f' (s - centre) ds = mean of the ends - mean of f.
-                const double start = solution.shape[i].ends[from];
-                const double end = solution.shape[i].ends[to];
-                const double moment = 0.5 * (start + end) - mean[i];
-                nodes.charge[i].push_back(0.5 * (end - start) + 0.5 * lean * length * moment);
+            const Place at = place_on(piece, (middle + side * length / std::sqrt(12.0)) / piece.length_m());
+            put(nodes, row, at.point - centre, 0.5 * length * at.tangent);
+            ++row;
+        }
+        for (std::size_t i = 1; i < currents; ++i) {
+            const Weight weight = weight_of(solution.shape[i], solution.spans, cell);
+            // int f' ds = f(end) - f(begin); int f' (s - centre) ds = mean of the ends - mean of f.
+            const double start = solution.shape[i].ends[cell.first];
+            const double end = solution.shape[i].ends[cell.second];
+            const double moment = 0.5 * (start + end) - weight.mean;
+            const double lean = std::sqrt(12.0);
+            for (const double side : {-1.0, 1.0}) {
+                const Eigen::Index n = side < 0 ? row - 2 : row - 1;
+                nodes.columns(n, column(shapes_of_node, i - 1)) =
+                    weight.mean + side * lean / length * weight.first;
+                nodes.columns(n, column(charges_of_node, i - 1)) =
+                    0.5 * (end - start) + 0.5 * side * lean * moment;
             }
         }
+    }
+    if (nodes.images) {
+        add_images(nodes, path, centre);
     }
     return nodes;
 }
 
 // int int f f' R^p over the whole path for the currents' elements, and q q' R^p for their charges.
 struct Moments {
-    std::array<Symmetric<double>, powers> current{}, charge{};
+    std::array<double, powers * PairBlock::current_products> current{};
+    std::array<double, powers * PairBlock::charge_products> charge{};
 };
 
-using Values = Eigen::ArrayXd;
-using Columns = Eigen::Array<double, Eigen::Dynamic, static_cast<int>(currents)>;
-
-// The nodes as columns, for whole-array arithmetic.
-struct Table {
-    Values x, y, z, jx, jy, jz;
-    Columns shape, charge;
-    explicit Table(const Nodes& nodes) {
-        const auto count = static_cast<Eigen::Index>(nodes.point.size());
-        for (Values* column : {&x, &y, &z, &jx, &jy, &jz}) {
-            column->resize(count);
-        }
-        shape.resize(count, Eigen::NoChange);
-        charge.resize(count, Eigen::NoChange);
-        for (Eigen::Index n = 0; n < count; ++n) {
-            const auto at = static_cast<std::size_t>(n);
-            std::tie(x(n), y(n), z(n)) = std::tie(nodes.point[at].x, nodes.point[at].y, nodes.point[at].z);
-            std::tie(jx(n), jy(n), jz(n)) =
-                std::tie(nodes.current[at].x, nodes.current[at].y, nodes.current[at].z);
-            for (std::size_t i = 0; i < currents; ++i) {
-                shape(n, static_cast<Eigen::Index>(i)) = nodes.shape[i][at];
-                charge(n, static_cast<Eigen::Index>(i)) = nodes.charge[i][at];
-            }
-        }
-    }
-};
-
-Moments moments_of(const Nodes& nodes, double radius_m, bool reversible) {
+Moments moments_of(const Nodes& nodes, double radius_m) {
     Moments m;
-    const Table t(nodes);
-    const Eigen::Index count = t.x.size();
-    const Eigen::Index outer = reversible ? count / 2 : count;
-    const double twice = reversible ? 2.0 : 1.0;
-    constexpr auto last = static_cast<Eigen::Index>(currents) - 1;
-    Values distance(count), element(count), power(count);
-    for (Eigen::Index p = 0; p < outer; ++p) {
-        distance = ((t.x - t.x(p)).square() + (t.y - t.y(p)).square() + (t.z - t.z(p)).square() +
-                    2 * radius_m * radius_m)
-                       .sqrt();
-        element = t.jx * t.jx(p) + t.jy * t.jy(p) + t.jz * t.jz(p);
-        power.setOnes();
-        for (std::size_t n = 0; n < powers; ++n) {
-            // Sums over the second point: of the currents' parts along the first, and of the charges, of
-            // which the uniform current has none.
-            const Eigen::Matrix<double, 1, last + 1> flux =
-                (element * power).matrix().transpose() * t.shape.matrix();
-            const Eigen::Matrix<double, 1, last> potential =
-                power.matrix().transpose() * t.charge.rightCols<last>().matrix();
-            for (std::size_t i = 0; i < currents; ++i) {
-                for (std::size_t k = i; k < currents; ++k) {
-                    const auto row = static_cast<Eigen::Index>(i);
-                    const auto column = static_cast<Eigen::Index>(k);
-                    m.current[n][entry(i, k)] += twice * t.shape(p, row) * flux(column);
-                    m.charge[n][entry(i, k)] +=
-                        i == 0 ? 0.0 : twice * t.charge(p, row) * potential(column - 1);
-                }
+    const std::size_t rows = nodes.size();
+    const std::size_t half = nodes.images ? rows / 2 : rows;
+    PairBlock block;
+    const auto flush = [&] {
+        sum_powers(block, nodes.images, powers, m.current.data(), m.charge.data());
+        block.size = 0;
+    };
+    for (std::size_t p = 0; p < half; ++p) {
+        for (std::size_t from = p; from < half;) {
+            const std::size_t to = std::min(half, from + PairBlock::capacity - block.size);
+            add_pairs(block, nodes.columns.data(), rows, nodes.images ? half : 0, p, from, to,
+                      2 * radius_m * radius_m);
+            from = to;
+            if (block.size == PairBlock::capacity) {
+                flush();
             }
-            power *= distance;
         }
     }
+    flush();
     // Exactly zero round a closed path: the sum of the charges, the moment of the uniform current.
-    m.charge[0] = {};
+    std::fill_n(m.charge.begin(), PairBlock::charge_products, 0.0);
     for (std::size_t k = 0; k < currents; ++k) {
-        m.current[0][entry(0, k)] = 0;
+        m.current[entry(0, k)] = 0;
+    }
+    // The images' rows give as much again.
+    if (nodes.images) {
+        const auto twice = [](double value) { return 2 * value; };
+        std::transform(m.current.begin(), m.current.end(), m.current.begin(), twice);
+        std::transform(m.charge.begin(), m.charge.end(), m.charge.begin(), twice);
     }
     return m;
 }
@@ -172,8 +188,12 @@ void gather(const Moments& moments, LoopSeries& series) {
         factor /= double(m);
         const double signed_factor = factor * sign_of(m / 2);
         for (std::size_t e = 0; e < series.mean.size(); ++e) {
-            const double current = signed_factor * moments.current[m - 1][e];
-            const double charge = signed_factor * moments.charge[m - 1][e];
+            const double current = signed_factor * moments.current[(m - 1) * PairBlock::current_products + e];
+            // The uniform current has no charge.
+            const double charge =
+                e < currents
+                    ? 0.0
+                    : signed_factor * moments.charge[(m - 1) * PairBlock::charge_products + e - currents];
             // Resistance: k k^m for the currents, k^m / k for the charges. Reactance: over k.
             auto& part = m % 2 == 1 ? series.radiation[e] : series.reactance[e];
             const std::size_t n = (m + 1) / 2;
@@ -243,13 +263,14 @@ PreparedLoop prepare_loop(const geometry::WirePath& path, double radius_m, doubl
     series.self_capacitance_F = solution.self_capacitance_F;
     series.mean = solution.mean;
     series.elastance_1_F = solution.elastances_1_F;
-    const Nodes nodes = nodes_of(path, solution);
-    gather(moments_of(nodes, radius_m, path.reversible()), series);
+    const Nodes nodes = nodes_of(path, solution, centre);
+    gather(moments_of(nodes, radius_m), series);
     for (std::size_t e = 0; e < series.mean.size(); ++e) {
         series.reactance[e].c[0] += solution.inductances_H[e] * speed_of_light_m_s;
     }
+    loop.directions.reserve(directions.size());
     for (const geometry::Vector3& direction : directions) {
-        loop.directions.emplace_back(direction, centre, nodes);
+        loop.directions.emplace_back(direction, nodes);
     }
     return loop;
 }

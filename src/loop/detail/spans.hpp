@@ -15,6 +15,12 @@ struct Sample {
     double weight_m = 0;
 };
 
+/// Where a piece is at a share of its length, and the way it runs there.
+struct Place {
+    geometry::Vector3 point, tangent;
+};
+[[nodiscard]] Place place_on(const geometry::Piece& piece, double share);
+
 /// Part of one piece of the path.
 struct Span {
     std::size_t piece = 0;
@@ -24,6 +30,10 @@ struct Span {
     geometry::Vector3 middle;
     [[nodiscard]] double length_m() const noexcept { return to_m - from_m; }
 };
+
+/// The part of piece `piece` between two shares of its length.
+[[nodiscard]] Span make_span(const geometry::WirePath& path, std::size_t piece, double share_from,
+                             double share_to);
 
 /// Cuts a path: fine at the capacitor's gap (its charge is dense there), growing to a largest length.
 struct Cutting {
@@ -55,6 +65,8 @@ class StaticInteraction {
 public:
     StaticInteraction(const geometry::WirePath& path, double radius_m);
     [[nodiscard]] PairIntegral operator()(const Span& a, const Span& b);
+    /// The same with what is known of the pair: the sums of 1 / sqrt(R^2 + 2 a^2) over its Gauss points.
+    [[nodiscard]] PairIntegral near(const Span& a, const Span& b, const PairIntegral& plain);
 
 private:
     // What two pairs of spans have in common if one is the other turned, shifted or screwed in space.
@@ -63,17 +75,28 @@ private:
         [[nodiscard]] std::size_t operator()(const Likeness& key) const noexcept;
     };
     [[nodiscard]] Likeness likeness(const Span& a, const Span& b) const;
-    [[nodiscard]] PairIntegral close(const Span& a, const Span& b) const;
-    [[nodiscard]] PairIntegral any(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral close(const Span& a, const Span& b);
+    [[nodiscard]] PairIntegral any(const Span& a, const Span& b);
     [[nodiscard]] double run_distance_m(const Span& a, const Span& b) const;
-    [[nodiscard]] PairIntegral along_run(const Span& a, const Span& b, double distance_m) const;
+    [[nodiscard]] PairIntegral along_run(const Span& a, const Span& b, double distance_m,
+                                         const PairIntegral& plain);
+    [[nodiscard]] PairIntegral plain(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral off_run(const Span& a, const Span& b);
     [[nodiscard]] PairIntegral apart(const Span& a, const Span& b) const;
-    [[nodiscard]] PairIntegral split(const Span& a, const Span& b) const;
+    [[nodiscard]] PairIntegral split(const Span& a, const Span& b);
+
+    // What a pair along a run has more than the plain kernel on the bent path gives.
+    struct RunExcess {
+        std::array<std::int64_t, 3> key{-1, -1, -1}; // lengths and distance
+        double excess_m = 0;
+    };
+    [[nodiscard]] double run_excess_m(double longer_m, double shorter_m, double distance_m);
 
     const geometry::WirePath& path_;
     double radius_m_;
-    std::vector<int> run_;              ///< of each piece: pieces joined smoothly share one
-    std::vector<double> curvature_1_m_; ///< of each piece
+    std::array<RunExcess, 64> excesses_; ///< pairs along a run computed before, by a hash of the key
+    std::vector<int> run_;               ///< of each piece: pieces joined smoothly share one
+    std::vector<double> curvature_1_m_;  ///< of each piece
     std::unordered_map<Likeness, PairIntegral, HashLikeness> known_; ///< close pairs computed before
 };
 

@@ -75,8 +75,8 @@ std::complex<double> LoopCircuit::wire_ohm_m(double frequency_Hz) const {
     return {straight.real() * losses_.factor(frequency_Hz), straight.imag()};
 }
 
-LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, const std::complex<double>& wire_ohm_m) const {
-    const Symmetric<double> r = series_.radiation_ohm(k);
+LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, const Symmetric<double>& r,
+                                             const std::complex<double>& wire_ohm_m) const {
     const Symmetric<double> x = series_.reactance_ohm(k);
     const Complex wire = series_.length_m * wire_ohm_m + losses_.joints_ohm;
     Matrix z;
@@ -89,7 +89,8 @@ LoopCircuit::Matrix LoopCircuit::loop_matrix(double k, const std::complex<double
 std::complex<double> LoopCircuit::impedance(double frequency_Hz, double capacitance_F) const {
     const double omega = 2 * pi * frequency_Hz;
     const double x = 1 / (omega * capacitance_F);
-    Matrix z = loop_matrix(omega / speed_of_light_m_s, wire_ohm_m(frequency_Hz));
+    const double k = omega / speed_of_light_m_s;
+    Matrix z = loop_matrix(k, series_.radiation_ohm(k), wire_ohm_m(frequency_Hz));
     z[0] += capacitor_loss(capacitor_, omega, x, frequency_Hz).total.value() - j * x;
     return drive_opposite(z).impedance;
 }
@@ -98,7 +99,8 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     const double omega = 2 * pi * frequency_Hz;
     const double k = omega / speed_of_light_m_s;
     const Complex internal = wire_ohm_m(frequency_Hz);
-    const Matrix z = loop_matrix(k, internal);
+    const Symmetric<double> radiation = series_.radiation_ohm(k);
+    const Matrix z = loop_matrix(k, radiation, internal);
     // Seen at the capacitor; losses shift the resonance opposite it by a little more, found by Newton's rule:
     // an impedance added where the current is c0 counts c0^2.
     double x = reactance_at_gap(z);
@@ -123,7 +125,7 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
         return std::nullopt;
     }
     tuned.capacitor_reactance_ohm = x;
-    tuned.radiation_ohm = power_form(series_.radiation_ohm(k), tuned.currents);
+    tuned.radiation_ohm = power_form(radiation, tuned.currents);
     const double square = power_form(series_.mean, tuned.currents);
     tuned.conductor_ohm = internal.real() * series_.length_m * square;
     tuned.joints_ohm = losses_.joints_ohm * square;
@@ -131,6 +133,7 @@ std::optional<TunedLoop> LoopCircuit::tune(double frequency_Hz) const {
     tuned.capacitor_ohm = loss.total.value() * at_capacitor;
     tuned.capacitor_low_ohm = loss.range.low.value() * at_capacitor;
     tuned.capacitor_high_ohm = loss.range.high.value() * at_capacitor;
+    tuned.internal_reactance_ohm_m = internal.imag();
     tuned.reactance_slope_ohm_s = reactance_slope(k, tuned, internal);
     return tuned;
 }

@@ -30,6 +30,7 @@ struct TunedLoop {
     double capacitor_reactance_ohm = 0; ///< 1/(omega C), > 0
     double radiation_ohm = 0, conductor_ohm = 0, joints_ohm = 0, capacitor_ohm = 0;
     double capacitor_low_ohm = 0, capacitor_high_ohm = 0; ///< where the capacitor's loss is a class value
+    double internal_reactance_ohm_m = 0;                  ///< of the conductor, per metre
     double reactance_slope_ohm_s = 0;                     ///< dX/d omega opposite the capacitor, C fixed
     [[nodiscard]] double total_ohm() const noexcept {
         return radiation_ohm + conductor_ohm + joints_ohm + capacitor_ohm;
@@ -51,7 +52,8 @@ public:
 
 private:
     using Matrix = Symmetric<std::complex<double>>;
-    [[nodiscard]] Matrix loop_matrix(double k_1_m, const std::complex<double>& wire_ohm_m) const;
+    [[nodiscard]] Matrix loop_matrix(double k_1_m, const Symmetric<double>& radiation_ohm,
+                                     const std::complex<double>& wire_ohm_m) const;
     [[nodiscard]] std::complex<double> wire_ohm_m(double frequency_Hz) const;
     [[nodiscard]] double reactance_slope(double k_1_m, const TunedLoop& tuned,
                                          const std::complex<double>& internal_ohm_m) const;
