@@ -313,6 +313,20 @@ std::vector<Command> table() {
           help},
          {{"loopwright-cli dial my.loop --frequency 7.074MHz --emission ft8",
            "Where to set the dial for a digital frequency."}}},
+        {Action::drift,
+         "drift",
+         "what moves the resonance while nobody touches the dial",
+         "How far the tuned loop drifts when conductor and capacitor grow warm (or cold), when it is raised, "
+         "lowered or tilted, on wet and on very dry ground, held against the span in which it stays usable. "
+         "A "
+         "hand or body near the loop is not modelled.",
+         {{"--frequency", "F", "The frequency, 10 kHz to 1 GHz; without it every planned band.", false, {}},
+          {"--rise", "K", "Change of temperature, -100K to 100K; without it 15K.", false, {}},
+          vswr,
+          json,
+          csv,
+          help},
+         {{"loopwright-cli drift my.loop --frequency 7.074MHz --rise 15K", "An hour in the sun on 40 m."}}},
         {Action::limits,
          "limits",
          "the exposure limits: standard, edition, table and values",

@@ -32,6 +32,7 @@ enum class Action {
     dial,
     limits,
     calibrate,
+    drift,
     check_file
 };
 

@@ -6,6 +6,7 @@
 #include "cli/calibrate.hpp"
 #include "cli/card.hpp"
 #include "cli/check_file.hpp"
+#include "cli/drift.hpp"
 #include "cli/help.hpp"
 #include "cli/keying.hpp"
 #include "cli/limits.hpp"
@@ -169,6 +170,8 @@ Outcome on_design(const Invocation& asked) {
         return card(asked, std::move(design));
     case Action::dial:
         return dial(asked, std::move(design));
+    case Action::drift:
+        return drift(asked, std::move(design));
     case Action::limits:
     case Action::check_file:
         break;

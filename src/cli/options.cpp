@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "cli/calibrate.hpp"
 #include "cli/card.hpp"
+#include "cli/drift.hpp"
 #include "cli/keying.hpp"
 #include "cli/limits.hpp"
 #include "cli/site_answers.hpp"
@@ -170,6 +171,9 @@ void check_values(const Invocation& asked) {
     }
     if (asked.command->action == Action::limits) {
         check_limit_values(asked);
+    }
+    if (asked.command->action == Action::drift) {
+        check_drift_values(asked);
     }
     if (asked.command->action == Action::calibrate) {
         check_calibrate_values(asked);

@@ -2,6 +2,7 @@
 
 #include "report/calibration.hpp"
 #include "report/card_fields.hpp"
+#include "report/drift.hpp"
 #include "report/limits.hpp"
 #include "report/match.hpp"
 #include "report/point_fields.hpp"
@@ -151,7 +152,8 @@ std::string limits_part() {
 
 std::string calibrate_part() {
     return "\n### Keys of calibrate\n\n" + keys_table("loopwright-calibrate-1", report::calibration_keys()) +
-           "| `notices` | as above |\n\nIts CSV holds the rows.\n";
+           "| `notices` | as above |\n\nIts CSV holds the rows.\n\n### Keys of drift\n\n" +
+           keys_table("loopwright-drift-1", report::drift_keys()) + "| `notices` | as above |\n";
 }
 
 } // namespace

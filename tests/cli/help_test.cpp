@@ -92,8 +92,9 @@ std::string completed(const std::string& words) {
 
 TEST(Completion, OffersCommandsOptionsAndChoices) {
     EXPECT_EQ(completed("loopwright-cli s"), "sweep\n");
-    EXPECT_EQ(completed("loopwright-cli ''"), "bands point sweep report match pattern height field keying "
-                                              "calibrate limits check-file --help --version\n");
+    EXPECT_EQ(completed("loopwright-cli ''"),
+              "bands point sweep report match pattern height field keying "
+              "calibrate card dial drift limits check-file --help --version\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --c"), "--compare-dipole\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --model f"), "full-wave\n");
     EXPECT_EQ(completed("loopwright-cli point x.loop --frequency 7"), "\n");
