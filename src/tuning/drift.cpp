@@ -72,7 +72,7 @@ void Drifting::add(DriftCause cause, std::string change, const std::string& with
     row.change = std::move(change);
     row.shift = shift;
     if (!shift) {
-        row.text = with + ": not established, " + unknown;
+        row.text = with + (with.back() == ',' ? " not established: " : ": not established, ") + unknown;
         report_.rows.push_back(std::move(row));
         return;
     }
@@ -85,7 +85,9 @@ void Drifting::add(DriftCause cause, std::string change, const std::string& with
                          : row.verdict == DriftVerdict::check
                              ? ": near the edge of the usable span, look at the VSWR"
                              : ": stays usable";
-    row.text = with + " this loop is " + size_text(*shift) + advice;
+    constexpr double nothing_Hz = 0.5;
+    row.text = std::abs(shift->value()) < nothing_Hz ? with + " this loop stays where it is"
+                                                     : with + " this loop is " + size_text(*shift) + advice;
     report_.rows.push_back(std::move(row));
 }
 
