@@ -23,6 +23,11 @@ QString shown(const Quantity& quantity, int digits = 3) {
     return QString::fromStdString(units::shown(quantity, digits));
 }
 
+/// What is less than a tenth of a volt is the arithmetic's rest, not a voltage.
+QString volts(units::Voltage voltage, int digits = 3) {
+    return shown(voltage.value() < 0.1 ? units::volts(0) : voltage, digits);
+}
+
 QString kelvin(double rise_K) {
     return QString::fromStdString(units::shown(rise_K, units::Dimension::number, 2)) +
            QStringLiteral("\u2009K");
@@ -42,11 +47,11 @@ QString touch_line(const KeyingBand& band, const design::Design& design) {
     const bool free = design.site.ground.kind == design::GroundKind::free_space;
     const QString reach = band.touch_in_reach_rms
                               ? Touch::tr("up to %1 rms where a hand reaches%2")
-                                    .arg(shown(*band.touch_in_reach_rms),
+                                    .arg(volts(*band.touch_in_reach_rms),
                                          free ? QString() : Touch::tr(" (2.5 m above where people stand)"))
                               : Touch::tr("nothing of the conductor within 2.5 m above where people stand");
     return Touch::tr("Touch: %1 rms beside the capacitor, %2, %3 opposite it. Burns come from tens of volts.")
-        .arg(shown(band.touch->highest_rms), reach, shown(band.touch->at_middle_rms, 2));
+        .arg(volts(band.touch->highest_rms), reach, volts(band.touch->at_middle_rms, 2));
 }
 
 const QString rule = QStringLiteral("47 CFR 1.1307(b)(3)(i)(C)");
@@ -139,7 +144,7 @@ TextTable touch_table(const KeyingBand& band, const design::Design& design, unit
             return QString::fromStdString(units::shown(value, 3, system));
         };
         table.rows << QStringList{
-            length(at.from_capacitor), length(units::metres(at.position_m[2])), shown(at.rms), shown(at.peak),
+            length(at.from_capacitor), length(units::metres(at.position_m[2])), volts(at.rms), volts(at.peak),
             free || at.position_m[2] <= top_m ? Touch::tr("reaches it") : Touch::tr("does not reach it")};
     }
     return table;

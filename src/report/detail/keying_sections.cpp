@@ -20,12 +20,17 @@ Cell rise_cell(const std::optional<loop::LoopHeating>& heating, bool conductor, 
     return of.rise_K ? Cell(high ? of.rise_range_K.high : *of.rise_K) : Cell();
 }
 
+/// What is less than a tenth of a volt is the arithmetic's rest, not a voltage.
+Cell volts_cell(units::Voltage rms) {
+    return rms.value() < 0.1 ? 0.0 : rms.value();
+}
+
 std::vector<Cell> touch_row(const KeyingBand& band) {
     std::vector<Cell> row;
     row.emplace_back(band_text(band));
-    row.push_back(band.touch ? Cell(band.touch->highest_rms.value()) : Cell());
+    row.push_back(band.touch ? volts_cell(band.touch->highest_rms) : Cell());
     row.push_back(cell_of(band.touch_in_reach_rms));
-    row.push_back(band.touch ? Cell(band.touch->at_middle_rms.value()) : Cell());
+    row.push_back(band.touch ? volts_cell(band.touch->at_middle_rms) : Cell());
     for (const bool conductor : {true, false}) {
         row.push_back(rise_cell(band.heating, conductor, false));
         row.push_back(rise_cell(band.heating, conductor, true));

@@ -144,8 +144,9 @@ KeyingReason as_computed(const KeyingBand& band, const design::Design& design, b
 /// Nothing where a part stays cool. The upper end counts.
 std::optional<std::string> of_heat(const std::string& part, const loop::Heating& heating) {
     if (!heating.rise_K) {
-        return "How warm the " + part + " becomes is not established, perhaps more than " +
-               shown(loop::highest_rise_K, units::Dimension::number) + " K above the air: expect damage";
+        return "How warm the " + part + " becomes is not established, its unfavourable end is more than " +
+               shown(loop::highest_rise_K, units::Dimension::number) +
+               " K above the air: check it for warmth with the transmitter off";
     }
     if (heating.rise_range_K.high < hot_rise_K) {
         return std::nullopt;
