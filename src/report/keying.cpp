@@ -30,7 +30,7 @@ Table board(const survey::Keying& keying) {
     for (const survey::KeyingBand& band : keying.bands) {
         const bool known = band.point.resonance.has_value();
         const survey::KeyingDistance* widest = survey::widest(band);
-        const bool shown = widest != nullptr;
+        const bool shown = widest != nullptr && band.verdict != survey::KeyingVerdict::out_of_reach;
         table.rows.push_back({Cell(detail::band_text(band)), band.point.frequency.value(),
                               known ? Cell(band.point.resonance->capacitor_voltage_peak.value()) : Cell(),
                               known ? Cell(band.voltage_peak.high.value()) : Cell(),

@@ -154,7 +154,7 @@ std::optional<std::string> of_heat(const std::string& part, const loop::Heating&
     const auto kelvin = [](double rise_K) { return shown(rise_K, units::Dimension::number, 2) + " K"; };
     return "The " + part + " becomes " + kelvin(*heating.rise_K) + " (perhaps " +
            kelvin(heating.rise_range_K.high) +
-           ") warmer than the air in long use: too hot to touch, plastics may soften";
+           ") warmer than the air in long use: it may be too hot to touch, plastics may soften";
 }
 
 void add_remarks(KeyingBand& band) {
