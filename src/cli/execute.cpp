@@ -14,7 +14,6 @@
 #include "cli/options.hpp"
 #include "cli/outcomes.hpp"
 #include "cli/site_answers.hpp"
-#include "design/on_band.hpp"
 #include "document/design_file.hpp"
 #include "loop/dipole.hpp"
 #include "loop/full_wave.hpp"
@@ -109,12 +108,12 @@ void add_mesh_error(loop::OperatingPoint& at, const survey::Request& request) {
     }
 }
 
-Outcome point(const Invocation& asked, const design::Design& design) {
-    const units::Frequency frequency = frequency_of(asked, "--frequency");
-    const survey::Request request = request_of(asked, design::at_frequency(design, frequency));
+Outcome point(const Invocation& asked, design::Design design) {
+    const survey::Request request = request_of(asked, std::move(design));
     const auto model = loop::make_model(request.design, request.model, loop::Workload::few_frequencies,
                                         request.mesh_refinement);
-    loop::OperatingPoint at = model->at(frequency, request.design.station.power.value, request.vswr_limit);
+    loop::OperatingPoint at =
+        model->at(frequency_of(asked, "--frequency"), request.design.station.power.value, request.vswr_limit);
     if (at.resonance && at.model == loop::Model::full_wave) {
         add_mesh_error(at, request);
     }
@@ -151,7 +150,7 @@ Outcome on_design(const Invocation& asked) {
     case Action::report:
         return bands(asked, std::move(design));
     case Action::point:
-        return point(asked, design);
+        return point(asked, std::move(design));
     case Action::sweep:
         return sweep(asked, std::move(design));
     case Action::match:

@@ -1,7 +1,5 @@
 #include "design/on_band.hpp"
 
-#include "band/band.hpp"
-
 #include <algorithm>
 #include <cctype>
 
@@ -33,20 +31,6 @@ Design on_band(const Design& design, std::string_view band) {
     Design there = design;
     there.capacitor = on_band(design.capacitor, band);
     return there;
-}
-
-Design at_frequency(const Design& design, units::Frequency frequency) {
-    for (const band::Band& band : band::bands_of(design.station.region)) {
-        if (frequency >= band.low && frequency <= band.high) {
-            return on_band(design, band.name);
-        }
-    }
-    return on_band(design, "");
-}
-
-bool changes_with_band(const Capacitor& capacitor) {
-    return std::any_of(capacitor.added.begin(), capacitor.added.end(),
-                       [](const AddedCapacitor& each) { return !each.bands.empty(); });
 }
 
 } // namespace loopwright::design

@@ -15,11 +15,4 @@ namespace loopwright::design {
 /// The design with that capacitor; what every model of that band has to be made of.
 [[nodiscard]] Design on_band(const Design& design, std::string_view band);
 
-/// The same for the band of the design's region that holds a frequency; outside all bands those that name
-/// none. Throws base::InputError for an unknown region.
-[[nodiscard]] Design at_frequency(const Design& design, units::Frequency frequency);
-
-/// Whether any of the fixed capacitors is not always there.
-[[nodiscard]] bool changes_with_band(const Capacitor& capacitor);
-
 } // namespace loopwright::design

@@ -3,7 +3,7 @@
 #include "base/error.hpp"
 #include "design/on_band.hpp"
 #include "design/validation.hpp"
-#include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "loop/loop_model.hpp"
 #include "survey/detail/card_band.hpp"
 #include "survey/detail/card_remarks.hpp"
@@ -105,10 +105,12 @@ public:
 
 private:
     detail::CardBand made(const CardRow& row) {
-        detail::CardBand band(design::on_band(request_.design, row.band));
+        const design::Station& station = request_.design.station;
+        const std::string fitted = row.band.empty() ? loop::fitted_band(station, row.tuned()) : row.band;
+        detail::CardBand band(design::on_band(request_.design, fitted));
         const auto& added = request_.design.capacitor.added;
         for (std::size_t i = 0; i < added.size(); ++i) {
-            if (design::is_there(added[i], row.band)) {
+            if (design::is_there(added[i], fitted)) {
                 band.plugged.push_back(i);
             }
         }
@@ -117,7 +119,7 @@ private:
             model = loop::make_model(band.there, loop::Model::full_wave, workload_);
         }
         band.model = model;
-        const auto named = band::find_band(request_.design.station.region, row.band);
+        const auto named = band::find_band(station.region, row.band);
         band.edges = named ? units::Interval<units::Frequency>{named->low, named->high}
                            : units::Interval<units::Frequency>{row.tuned() * 0.995, row.tuned() * 1.005};
         return band;

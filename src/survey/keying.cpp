@@ -2,7 +2,6 @@
 
 #include "band/emission.hpp"
 #include "base/error.hpp"
-#include "design/on_band.hpp"
 #include "design/validation.hpp"
 #include "loop/loop_model.hpp"
 #include "survey/detail/keying_band.hpp"
@@ -75,7 +74,6 @@ Keying keying(const KeyingRequest& request, const base::StopToken& stop, const b
     }
     const auto model =
         loop::make_model(request.design, loop::Model::full_wave, loop::Workload::few_frequencies);
-    const bool plugged = design::changes_with_band(request.design.capacitor);
     Keying keying;
     keying.request = request;
     std::vector<std::optional<KeyingBand>> rows(places.size());
@@ -83,19 +81,11 @@ Keying keying(const KeyingRequest& request, const base::StopToken& stop, const b
     detail::for_each_index(places.size(), stop, [&](std::size_t i) {
         KeyingBand band;
         band.band = places[i].band;
-        // Fixed capacitors that are plugged in on some bands only make another loop there.
-        KeyingRequest there = request;
-        if (plugged) {
-            there.design = design::at_frequency(request.design, places[i].frequency);
-        }
-        const auto own =
-            plugged ? loop::make_model(there.design, loop::Model::full_wave, loop::Workload::few_frequencies)
-                    : nullptr;
-        band.point = (own ? *own : *model).at(places[i].frequency, request.design.station.power.value, 2.0);
-        if (!detail::fill_band(band, there, stop)) {
+        band.point = model->at(places[i].frequency, request.design.station.power.value, 2.0);
+        if (!detail::fill_band(band, request, stop)) {
             return;
         }
-        detail::judge_band(band, there.design, request.intervals);
+        detail::judge_band(band, request.design, request.intervals);
         if (band_ready) {
             band_ready(band);
         }

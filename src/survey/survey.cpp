@@ -2,7 +2,6 @@
 
 #include "band/emission.hpp"
 #include "base/error.hpp"
-#include "design/on_band.hpp"
 #include "design/validation.hpp"
 #include "survey/detail/parallel.hpp"
 #include "survey/detail/run_with.hpp"
@@ -135,15 +134,8 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
     const units::Power power = design.station.power.value;
     Counter counter(bands.size() + curve.size(), progress);
 
-    // Fixed capacitors that are plugged in on some bands only make another loop there.
-    const bool plugged = design::changes_with_band(design.capacitor);
-    const auto at = [&](units::Frequency frequency) {
-        return plugged ? make(design::at_frequency(design, frequency), request.model)
-                             ->at(frequency, power, request.vswr_limit)
-                       : model->at(frequency, power, request.vswr_limit);
-    };
     const auto solve = [&](units::Frequency frequency) {
-        loop::OperatingPoint point = at(frequency);
+        loop::OperatingPoint point = model->at(frequency, power, request.vswr_limit);
         return request.dipole
                    ? loop::compared_with_dipole(std::move(point), design.site.ground, *request.dipole)
                    : point;
@@ -153,7 +145,7 @@ Survey run_with(const ModelFactory& make, const Request& request, const base::St
         BandRow row;
         row.band = bands[i];
         row.point = solve(row.band.usual + emission.centre_above_dial);
-        row.further = reasons(row.point, plugged ? design::on_band(design, row.band.name) : design, emission);
+        row.further = reasons(row.point, design, emission);
         row.verdict = row.further.front().verdict;
         row.verdict_text = row.further.front().text;
         row.further.erase(row.further.begin());

@@ -116,7 +116,7 @@ TEST(PrintHeadless, WritesReportChartsAndTables) {
     request.file = QStringLiteral("made.loop");
     request.folder = folder.filePath(QStringLiteral("new/folder"));
     const QStringList written = write_files(request);
-    ASSERT_EQ(written.size(), 1 + 2 * 6 + 2 + 2);
+    ASSERT_EQ(written.size(), 1 + 2 * 6 + 2 + 2 + 3);
     for (const QString& name : written) {
         EXPECT_GT(QFileInfo(name).size(), 500) << name.toStdString();
     }

@@ -1,7 +1,9 @@
-// The workbench. Usage: loopwright [FILE], or without a display loopwright --write DIR FILE
+// The workbench. Usage: loopwright [FILE], or without a display loopwright --write DIR FILE, or --card
+// OUT.pdf FILE
 #include "app/main_window.hpp"
 #include "base/version.hpp"
 #include "printing/headless.hpp"
+#include "printing/headless_card.hpp"
 
 #include <QApplication>
 #include <QCommandLineParser>
@@ -11,6 +13,9 @@
 int main(int argc, char** argv) {
     using namespace loopwright;
     if (const auto status = printing::run_headless(argc, argv)) {
+        return *status;
+    }
+    if (const auto status = printing::run_headless_card(argc, argv)) {
         return *status;
     }
     QApplication application(argc, argv);
@@ -34,7 +39,14 @@ int main(int argc, char** argv) {
          QApplication::translate("main", "Write page, charts and tables of FILE to the folder and end; "
                                          "needs no display."),
          QStringLiteral("folder")});
-    parser.addOption({QStringLiteral("paper"), QApplication::translate("main", "With --write: a4 or letter."),
+    parser.addOption(
+        {QStringLiteral("card"),
+         QApplication::translate("main", "Write the printed retune card of FILE and end; needs no "
+                                         "display. With --pocket the half page; --region, --vswr "
+                                         "and --power as loopwright-cli card has them."),
+         QStringLiteral("pdf")});
+    parser.addOption({QStringLiteral("paper"),
+                      QApplication::translate("main", "With --write and --card: a4 or letter."),
                       QStringLiteral("size")});
     parser.process(application);
     const QString file = parser.positionalArguments().value(0);

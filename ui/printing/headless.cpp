@@ -5,9 +5,11 @@
 #include "charts/chart_picture.hpp"
 #include "document/design_file.hpp"
 #include "models/survey_charts.hpp"
+#include "printing/card_sheet.hpp"
 #include "printing/keying_sheet.hpp"
 #include "printing/print_actions.hpp"
 #include "printing/sheet.hpp"
+#include "report/card.hpp"
 #include "report/keying.hpp"
 #include "report/table.hpp"
 #include "report/tables.hpp"
@@ -51,6 +53,21 @@ charts::Origin origin_of(const survey::Survey& survey, const QDate& date) {
             models::conditions(survey),
             QLocale().toString(date, QLocale::LongFormat),
             QStringLiteral("Loopwright %1").arg(QString::fromLatin1(base::version))};
+}
+
+/// The retune card as page, half page and table.
+template <class Add>
+void add_card(const WriteRequest& request, const std::shared_ptr<const survey::Keying>& keying,
+              const Add& add) {
+    CardSheetData data{std::make_shared<const survey::Card>(survey::card({request.design})), keying,
+                       request.file, request.date};
+    add(QStringLiteral("card.pdf"),
+        [&](const QString& file) { return write_paper_pdf(file, paper_of(data), request.letter); });
+    add(QStringLiteral("card.csv"),
+        [&](const QString& file) { return write_text(file, report::to_csv(report::card_data(*data.card))); });
+    data.pocket = true;
+    add(QStringLiteral("card-pocket.pdf"),
+        [&](const QString& file) { return write_paper_pdf(file, paper_of(data), request.letter); });
 }
 
 struct Arguments {
@@ -118,6 +135,7 @@ QStringList write_files(const WriteRequest& request) {
         [&](const QString& file) { return write_paper_pdf(file, paper_of(before), request.letter); });
     add(QStringLiteral("keying.csv"),
         [&](const QString& file) { return write_text(file, report::to_csv(report::keying_data(*keying))); });
+    add_card(request, keying, add);
     return written;
 }
 

@@ -19,7 +19,7 @@ struct WriteRequest {
 };
 
 /// Computes the design and writes report.pdf, <chart>.png and .svg of every chart, bands.csv and curve.csv,
-/// keying.pdf and keying.csv.
+/// keying.pdf and keying.csv, card.pdf, card-pocket.pdf and card.csv.
 /// Returns the files. Throws base::InputError for a design or a folder that is refused. Needs a
 /// QGuiApplication.
 QStringList write_files(const WriteRequest& request);
