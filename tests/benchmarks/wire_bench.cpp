@@ -1,5 +1,6 @@
 // The thin-wire solver by stages: fill once a geometry, series and solution a frequency, ground; and the same
 // matrix given to LAPACK (OpenBLAS where it is installed) and to Eigen.
+#include "wire/detail/full_matrix.hpp"
 #include "wire/detail/moments.hpp"
 #include "wire/detail/port_solve.hpp"
 #include "wire/detail/symmetric_factor.hpp"
@@ -126,20 +127,9 @@ void frequency_over_ground(benchmark::State& state) {
     }
 }
 
-Eigen::MatrixXcd full(const wire::FieldMatrix& z) {
-    const auto n = static_cast<Eigen::Index>(z.unknowns);
-    Eigen::MatrixXcd m(n, n);
-    std::size_t at = 0;
-    for (Eigen::Index i = 0; i < n; ++i) {
-        for (Eigen::Index k = 0; k <= i; ++k, ++at) {
-            m(i, k) = m(k, i) = Complex(z.re[at], z.im[at]);
-        }
-    }
-    return m;
-}
-
 void compare_eigen_lu(benchmark::State& state) {
-    const Eigen::MatrixXcd z = full(solver_of(state.range(0)).free_space(units::megahertz(14)));
+    const Eigen::MatrixXcd z =
+        wire::detail::full_matrix(solver_of(state.range(0)).free_space(units::megahertz(14)));
     for (auto _ : state) {
         benchmark::DoNotOptimize(z.partialPivLu());
     }
@@ -153,7 +143,8 @@ void zsytrf_(const char* uplo, const int* n, Complex* a, const int* lda, int* pi
 }
 
 void compare_lapack_zgetrf(benchmark::State& state) {
-    const Eigen::MatrixXcd z = full(solver_of(state.range(0)).free_space(units::megahertz(14)));
+    const Eigen::MatrixXcd z =
+        wire::detail::full_matrix(solver_of(state.range(0)).free_space(units::megahertz(14)));
     const auto n = static_cast<int>(z.rows());
     std::vector<int> pivots(static_cast<std::size_t>(n));
     int info = 0;
@@ -165,7 +156,8 @@ void compare_lapack_zgetrf(benchmark::State& state) {
 }
 
 void compare_lapack_zsytrf(benchmark::State& state) {
-    const Eigen::MatrixXcd z = full(solver_of(state.range(0)).free_space(units::megahertz(14)));
+    const Eigen::MatrixXcd z =
+        wire::detail::full_matrix(solver_of(state.range(0)).free_space(units::megahertz(14)));
     const auto n = static_cast<int>(z.rows());
     const int room = 64 * n;
     std::vector<int> pivots(static_cast<std::size_t>(n));

@@ -1,53 +1,19 @@
 // What comes out for a design: keys, exit status, the same bytes in every locale.
 #include "process.hpp"
+#include "support/promised.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <set>
 
 namespace loopwright::cli_test {
 namespace {
 
 using nlohmann::json;
+using support::expect_promised;
 using testing::HasSubstr;
-
-const std::set<std::string> promised = {"schema",
-                                        "model",
-                                        "frequency_Hz",
-                                        "power_W",
-                                        "inductance_H",
-                                        "tuning_capacitance_F",
-                                        "in_capacitor_range",
-                                        "resistance_ohm",
-                                        "dissipation_W",
-                                        "efficiency",
-                                        "gain_max_dBi",
-                                        "gain_low_angle_dBi",
-                                        "gain_over_dipole_dB",
-                                        "q_unloaded",
-                                        "q_loaded",
-                                        "bandwidth_half_power_Hz",
-                                        "bandwidth_vswr_Hz",
-                                        "vswr",
-                                        "loop_current_rms_A",
-                                        "capacitor_current_rms_A",
-                                        "capacitor_voltage_rms_V",
-                                        "capacitor_voltage_peak_V",
-                                        "notices"};
-
-void expect_promised(const json& point) {
-    for (const std::string& key : promised) {
-        EXPECT_TRUE(point.contains(key)) << key;
-    }
-    for (const char* part : {"radiation", "ground", "conductor", "joints", "capacitor", "total"}) {
-        EXPECT_TRUE(point.at("resistance_ohm").contains(part)) << part;
-        EXPECT_TRUE(point.at("dissipation_W").contains(part)) << part;
-    }
-    EXPECT_FALSE(point.at("notices").empty());
-}
 
 class OneLoop : public testing::Test {
 protected:

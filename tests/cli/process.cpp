@@ -1,6 +1,5 @@
 #include "process.hpp"
 
-#include <algorithm>
 #include <cctype>
 #include <fcntl.h>
 #include <fstream>
@@ -119,18 +118,6 @@ std::string copper_loop(const std::string& rating, const std::string& more) {
   "capacitor": { "minimum": "12 pF", "maximum": "150 pF", "stray": "3 pF", "loss": { "q": 1000 },
                  "rating": { "peak_voltage": ")" +
            rating + "\" } }" + more + " }\n";
-}
-
-std::vector<std::string> samples() {
-    std::vector<std::string> all;
-    for (const auto& entry :
-         std::filesystem::directory_iterator(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "designs")) {
-        if (entry.path().extension() == ".loop") {
-            all.push_back(entry.path().string());
-        }
-    }
-    std::sort(all.begin(), all.end());
-    return all;
 }
 
 } // namespace loopwright::cli_test

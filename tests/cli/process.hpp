@@ -43,7 +43,4 @@ private:
 /// as ", \"station\": {...}".
 [[nodiscard]] std::string copper_loop(const std::string& rating = "5 kV", const std::string& more = "");
 
-/// The sample designs of the repository.
-[[nodiscard]] std::vector<std::string> samples();
-
 } // namespace loopwright::cli_test

@@ -1,5 +1,6 @@
 // Every sample design of the repository through every command.
 #include "process.hpp"
+#include "support/samples.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -9,6 +10,7 @@ namespace loopwright::cli_test {
 namespace {
 
 using nlohmann::json;
+using support::samples;
 using testing::HasSubstr;
 
 TEST(Samples, AllRunThroughEveryCommand) {

@@ -2,6 +2,7 @@
 #include "document/capacitor_catalog.hpp"
 #include "document/design_file.hpp"
 #include "sample_text.hpp"
+#include "support/samples.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,6 +17,7 @@ namespace loopwright::document {
 namespace {
 
 namespace fs = std::filesystem;
+using support::samples;
 using testing::HasSubstr;
 using Json = nlohmann::json;
 
@@ -26,16 +28,6 @@ std::string content_of(const fs::path& file) {
     std::ostringstream content;
     content << stream.rdbuf();
     return content.str();
-}
-
-std::vector<fs::path> samples() {
-    std::vector<fs::path> found;
-    for (const auto& entry : fs::directory_iterator(root / "designs")) {
-        if (entry.path().extension() == ".loop") {
-            found.push_back(entry.path());
-        }
-    }
-    return found;
 }
 
 std::string message(const std::string& text, bool catalog = false) {
@@ -88,7 +80,7 @@ const Json& schema() {
 TEST(Samples, AreReadCanonicalAndSayThatTheyAreInvented) {
     std::set<std::string> titles;
     ASSERT_GE(samples().size(), 7U);
-    for (const fs::path& file : samples()) {
+    for (const fs::path file : samples()) {
         const design::Design design = load_design(file);
         EXPECT_EQ(write_design(design), content_of(file)) << file << " is not in canonical form";
         EXPECT_EQ(design.note.rfind("Invented example. ", 0), 0U) << file;
@@ -103,7 +95,7 @@ TEST(Samples, CoverTheRangeOfTheTrade) {
     std::set<design::ConductorForm> forms;
     std::set<design::Outline> outlines;
     std::set<design::Arrangement> arrangements;
-    for (const fs::path& file : samples()) {
+    for (const fs::path file : samples()) {
         const design::Design design = load_design(file);
         forms.insert(design.conductor.form);
         outlines.insert(design.loop.outline);
@@ -120,7 +112,7 @@ TEST(Samples, CoverTheRangeOfTheTrade) {
 }
 
 TEST(Samples, DamagedSamplesAreRefusedOrRead) {
-    for (const fs::path& file : samples()) {
+    for (const fs::path file : samples()) {
         const std::string text = content_of(file);
         for (std::size_t at = 0; at < text.size(); at += 3) {
             std::string damaged = text;

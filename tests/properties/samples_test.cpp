@@ -1,6 +1,7 @@
 // What must hold for every sample design, whatever it is: definitions (docs/theory), conservation of power,
 // and verdicts that agree with the numbers beside them. No past values.
 #include "document/design_file.hpp"
+#include "support/samples.hpp"
 #include "survey/survey.hpp"
 #include "survey/verdict.hpp"
 
@@ -15,18 +16,7 @@ namespace loopwright::survey {
 namespace {
 
 using std::numbers::pi;
-
-std::vector<std::string> samples() {
-    std::vector<std::string> all;
-    for (const auto& entry :
-         std::filesystem::directory_iterator(std::filesystem::path(LOOPWRIGHT_SOURCE_DIR) / "designs")) {
-        if (entry.path().extension() == ".loop") {
-            all.push_back(entry.path().string());
-        }
-    }
-    std::sort(all.begin(), all.end());
-    return all;
-}
+using support::samples;
 
 /// All bands of the region and a curve over HF.
 Survey whole(const std::string& file, double power_W) {

@@ -2,53 +2,18 @@
 
 #include "base/error.hpp"
 #include "point_samples.hpp"
+#include "support/promised.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <cmath>
-#include <set>
 
 namespace loopwright::report {
 namespace {
 
 using nlohmann::json;
-
-// The promise to scripts, written out here a second time on purpose.
-const std::set<std::string> promised = {"schema",
-                                        "model",
-                                        "frequency_Hz",
-                                        "power_W",
-                                        "inductance_H",
-                                        "tuning_capacitance_F",
-                                        "in_capacitor_range",
-                                        "resistance_ohm",
-                                        "dissipation_W",
-                                        "efficiency",
-                                        "gain_max_dBi",
-                                        "gain_low_angle_dBi",
-                                        "gain_over_dipole_dB",
-                                        "q_unloaded",
-                                        "q_loaded",
-                                        "bandwidth_half_power_Hz",
-                                        "bandwidth_vswr_Hz",
-                                        "vswr",
-                                        "loop_current_rms_A",
-                                        "capacitor_current_rms_A",
-                                        "capacitor_voltage_rms_V",
-                                        "capacitor_voltage_peak_V",
-                                        "notices"};
-const std::set<std::string> parts = {"radiation", "ground", "conductor", "joints", "capacitor", "total"};
-
-void expect_promised(const json& point) {
-    for (const std::string& key : promised) {
-        EXPECT_TRUE(point.contains(key)) << key;
-    }
-    for (const std::string& part : parts) {
-        EXPECT_TRUE(point.at("resistance_ohm").contains(part)) << part;
-        EXPECT_TRUE(point.at("dissipation_W").contains(part)) << part;
-    }
-}
+using support::expect_promised;
 
 survey::Survey small_survey() {
     survey::Survey survey;

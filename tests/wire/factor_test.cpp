@@ -1,4 +1,5 @@
 // The factorisation without interchanges against Eigen's with them.
+#include "wire/detail/full_matrix.hpp"
 #include "wire/detail/port_solve.hpp"
 #include "wire/detail/symmetric_factor.hpp"
 
@@ -34,18 +35,6 @@ FieldMatrix like_an_impedance(std::size_t n) {
     return packed;
 }
 
-Eigen::MatrixXcd full(const FieldMatrix& z) {
-    const auto n = static_cast<Eigen::Index>(z.unknowns);
-    Eigen::MatrixXcd m(n, n);
-    std::size_t at = 0;
-    for (Eigen::Index i = 0; i < n; ++i) {
-        for (Eigen::Index k = 0; k <= i; ++k, ++at) {
-            m(i, k) = m(k, i) = Complex(z.re[at], z.im[at]);
-        }
-    }
-    return m;
-}
-
 TEST(SymmetricFactor, SolvesWhatTheGeneralOneSolves) {
     for (const std::size_t n : {3U, 4U, 17U, 60U}) {
         const FieldMatrix z = like_an_impedance(n);
@@ -53,7 +42,7 @@ TEST(SymmetricFactor, SolvesWhatTheGeneralOneSolves) {
         x[0] = 1;
         x[n / 2] = {0.5, -1};
         const Eigen::VectorXcd right = Eigen::Map<Eigen::VectorXcd>(x.data(), static_cast<Eigen::Index>(n));
-        const Eigen::VectorXcd wanted = full(z).fullPivLu().solve(right);
+        const Eigen::VectorXcd wanted = detail::full_matrix(z).fullPivLu().solve(right);
         detail::SymmetricFactor(z.re, z.im, n).solve(x);
         const Eigen::VectorXcd got = Eigen::Map<Eigen::VectorXcd>(x.data(), static_cast<Eigen::Index>(n));
         EXPECT_LT((got - wanted).norm(), 1e-9 * wanted.norm()) << n;

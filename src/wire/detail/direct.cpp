@@ -79,17 +79,10 @@ FieldMatrix direct_matrix(const Mesh& mesh, const Moments& moments, double k) {
                 elements[p].radius_m * elements[p].radius_m + elements[q].radius_m * elements[q].radius_m;
             const Sums sums = dynamic_sums(sites[p], sites[q], k, radii2);
             const double inverse_area = 1.0 / (elements[p].length_m * elements[q].length_m);
-            for (const LocalCurrent& u : locals[p]) {
-                for (const LocalCurrent& v : locals[q]) {
-                    if (p == q && v.unknown > u.unknown) {
-                        continue;
-                    }
-                    const std::size_t row = std::max(u.unknown, v.unknown);
-                    const std::size_t column = std::min(u.unknown, v.unknown);
-                    const double factor = p != q && row == column ? 2.0 : 1.0;
-                    dynamic[row * (row + 1) / 2 + column] += factor * entry(sums, u, v, inverse_area, k);
-                }
-            }
+            for_each_entry(locals[p], locals[q], p == q,
+                           [&](std::size_t at, const LocalCurrent& u, const LocalCurrent& v, double factor) {
+                               dynamic[at] += factor * entry(sums, u, v, inverse_area, k);
+                           });
         }
     }
     return scaled(dynamic, moments, k);

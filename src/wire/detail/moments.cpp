@@ -166,18 +166,11 @@ Moments moments_of(const Mesh& mesh, int highest_power) {
             }
             const PairSums odd = odd_sums(cache.sites(p, 4), cache.sites(q, 4), powers);
             const double inverse_area = 1.0 / (elements[p].length_m * elements[q].length_m);
-            for (const LocalCurrent& u : locals[p]) {
-                for (const LocalCurrent& v : locals[q]) {
-                    if (p == q && v.unknown > u.unknown) {
-                        continue;
-                    }
-                    const std::size_t row = std::max(u.unknown, v.unknown);
-                    const std::size_t column = std::min(u.unknown, v.unknown);
-                    const double factor = p != q && row == column ? 2.0 : 1.0;
-                    add_entry(&entries[(row * (row + 1) / 2 + column) * powers], even.sums(), odd, u, v,
-                              inverse_area, factor, powers);
-                }
-            }
+            for_each_entry(locals[p], locals[q], p == q,
+                           [&](std::size_t at, const LocalCurrent& u, const LocalCurrent& v, double factor) {
+                               add_entry(&entries[at * powers], even.sums(), odd, u, v, inverse_area, factor,
+                                         powers);
+                           });
         }
     }
     return unpack(entries, unknowns, powers);

@@ -1,5 +1,6 @@
 #include "wire/detail/port_solve.hpp"
 
+#include "wire/detail/full_matrix.hpp"
 #include "wire/detail/symmetric_factor.hpp"
 
 #include <Eigen/LU>
@@ -53,14 +54,7 @@ double worst_residual(const FieldMatrix& z, const std::vector<std::vector<double
 void solve_with_interchanges(const FieldMatrix& z, const std::vector<std::vector<double>>& ports,
                              std::vector<Complex>& x) {
     const auto n = static_cast<Eigen::Index>(z.unknowns);
-    Eigen::MatrixXcd full(n, n);
-    std::size_t at = 0;
-    for (Eigen::Index i = 0; i < n; ++i) {
-        for (Eigen::Index k = 0; k <= i; ++k, ++at) {
-            full(i, k) = full(k, i) = Complex(z.re[at], z.im[at]);
-        }
-    }
-    const auto factor = full.partialPivLu();
+    const auto factor = full_matrix(z).partialPivLu();
     for (std::size_t p = 0; p < ports.size(); ++p) {
         const Eigen::Map<const Eigen::VectorXd> v(ports[p].data(), n);
         Eigen::Map<Eigen::VectorXcd>(&x[p * z.unknowns], n) = factor.solve(v.cast<Complex>().eval());

@@ -5,6 +5,7 @@
 // however low the frequency.
 #include "wire/mesh.hpp"
 
+#include <algorithm>
 #include <vector>
 
 namespace loopwright::wire::detail {
@@ -43,6 +44,24 @@ struct LocalCurrent {
         }
     }
     return dense;
+}
+
+/// What one pair of elements adds to the packed lower triangle: take(index, u, v, factor) for each pair of
+/// unknowns on them, each once where both lie on one element; factor 2 where both sides of a symmetric sum
+/// fall on one diagonal entry.
+template <typename Take>
+void for_each_entry(const std::vector<LocalCurrent>& of_p, const std::vector<LocalCurrent>& of_q, bool same,
+                    Take take) {
+    for (const LocalCurrent& u : of_p) {
+        for (const LocalCurrent& v : of_q) {
+            if (same && v.unknown > u.unknown) {
+                continue;
+            }
+            const std::size_t row = std::max(u.unknown, v.unknown);
+            const std::size_t column = std::min(u.unknown, v.unknown);
+            take(row * (row + 1) / 2 + column, u, v, !same && row == column ? 2.0 : 1.0);
+        }
+    }
 }
 
 } // namespace loopwright::wire::detail
