@@ -29,6 +29,13 @@ LossAs loss_as(const Design& d) {
 constexpr double first_q = 1000;
 constexpr double first_resistance_ohm = 0.05;
 
+/// A capacitor of the catalog with what the person has beside it and on its shaft.
+design::Capacitor with_own_parts(design::Capacitor kind, const design::Capacitor& own) {
+    kind.added = own.added;
+    kind.dial = own.dial;
+    return kind;
+}
+
 /// All values of the capacitor at once, from the catalog; changing one of them afterwards makes it one's own.
 ChoiceSpec catalog_choice() {
     ChoiceSpec spec;
@@ -46,7 +53,7 @@ ChoiceSpec catalog_choice() {
     spec.get = [](const Design& d) {
         const auto& all = capacitor_catalog();
         for (std::size_t i = 0; i < all.size(); ++i) {
-            if (all[i].capacitor == d.capacitor) {
+            if (with_own_parts(all[i].capacitor, d.capacitor) == d.capacitor) {
                 return static_cast<int>(i) + 1;
             }
         }
@@ -54,19 +61,11 @@ ChoiceSpec catalog_choice() {
     };
     spec.set = [](Design& d, int index) {
         if (index > 0) {
-            d.capacitor = capacitor_catalog().at(static_cast<std::size_t>(index) - 1).capacitor;
+            const auto& entry = capacitor_catalog().at(static_cast<std::size_t>(index) - 1);
+            d.capacitor = with_own_parts(entry.capacitor, d.capacitor);
         }
     };
     return spec;
-}
-
-QuantitySpec rating_field() {
-    return optional_quantity(
-        {"capacitor.rating.peak_voltage", BuildCapacitor::tr("Peak voltage rating"),
-         BuildCapacitor::tr(
-             "The peak voltage the capacitor may carry. Without it there is no verdict on volts. A few "
-             "watts put kilovolts on it.")},
-        BuildCapacitor::tr("not given"), [](auto& d) -> auto& { return d.capacitor.rating.peak_voltage; });
 }
 
 ChoiceSpec loss_choice() {
@@ -137,7 +136,6 @@ std::vector<QuantitySpec> range_fields() {
                 {"capacitor.maximum", BuildCapacitor::tr("Maximum"),
                  BuildCapacitor::tr("Greatest capacitance, fully closed. It sets the lowest frequency.")},
                 [](auto& d) -> auto& { return d.capacitor.maximum; }),
-            rating_field(),
             typed_quantity(
                 {"capacitor.stray", BuildCapacitor::tr("Stray"),
                  BuildCapacitor::tr("Capacitance of mounting and wiring beside the capacitor; added to "
@@ -153,6 +151,9 @@ GroupSpec capacitor_group() {
     group.fields.emplace_back(catalog_choice());
     for (QuantitySpec& spec : range_fields()) {
         group.fields.emplace_back(std::move(spec));
+    }
+    for (FieldSpec& spec : rating_fields()) {
+        group.fields.push_back(std::move(spec));
     }
     group.fields.emplace_back(loss_choice());
     group.fields.emplace_back(q_field());

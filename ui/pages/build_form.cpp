@@ -1,7 +1,9 @@
 #include "pages/build_form.hpp"
 
 #include "inputs/fold.hpp"
+#include "inputs/tab_order.hpp"
 #include "inputs/text_field.hpp"
+#include "pages/added_capacitors_editor.hpp"
 #include "pages/bands_choice.hpp"
 #include "pages/coupling_panel.hpp"
 #include "pages/form_group.hpp"
@@ -27,6 +29,7 @@ BuildForm::BuildForm(const Context& context, QWidget* parent)
     add_group(conductor_group(), true);
     add_joints();
     add_group(capacitor_group(), true);
+    add_fixed_capacitors();
     add_coupling();
     add_group(site_group(), true);
     FormGroup* station = add_group(station_group(), true);
@@ -106,6 +109,17 @@ void BuildForm::add_coupling() {
     };
     connect(line, &FormGroup::refreshed, fold, show);
     show();
+}
+
+void BuildForm::add_fixed_capacitors() {
+    auto* editor = new AddedCapacitorsEditor(context_, this);
+    const bool unfolded = !context_.document.design().capacitor.added.empty();
+    inputs::Fold* fold = add_fold("added", tr("Fixed capacitors"), editor, unfolded);
+    const auto summarise = [fold, editor] { fold->set_summary(editor->summary()); };
+    connect(editor, &AddedCapacitorsEditor::refreshed, fold, summarise);
+    connect(editor, &AddedCapacitorsEditor::rows_changed, this,
+            [this] { inputs::tab_in_reading_order(this); });
+    summarise();
 }
 
 void BuildForm::add_joints() {

@@ -27,6 +27,7 @@ private:
     FormGroup* add_group(const GroupSpec& spec, bool unfolded);
     void add_coupling();
     void add_joints();
+    void add_fixed_capacitors();
     inputs::Fold* add_fold(const std::string& id, const QString& title, QWidget* content, bool unfolded);
     Context context_;
     QVBoxLayout* column_;

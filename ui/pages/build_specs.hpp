@@ -27,6 +27,8 @@ struct FieldWords {
     std::function<bool(const design::Design&)> applies = {};
     /// A label that depends on the design ("Across flats"); empty: `label`.
     std::function<QString(const design::Design&)> label_for = {};
+    /// For assistive technology where the label alone does not tell one field from another; empty: the label.
+    QString spoken = {};
 };
 
 struct QuantitySpec {
@@ -122,16 +124,29 @@ ChoiceSpec named_choice(FieldWords words, QStringList names, Access access) {
     return spec;
 }
 
+/// A line of text.
+struct TextSpec {
+    FieldWords words;
+    std::function<QString(const design::Design&)> get;
+    /// Throws base::InputError for a text that is not accepted.
+    std::function<void(design::Design&, const QString&)> set;
+    QString placeholder = {}; ///< what stands in an empty field
+};
+
+using FieldSpec = std::variant<QuantitySpec, ChoiceSpec, CheckSpec, TextSpec>;
+
 /// A group of fields as the hands meet them.
 struct GroupSpec {
     std::string id; ///< for the settings
     QString title;
-    std::vector<std::variant<QuantitySpec, ChoiceSpec, CheckSpec>> fields;
+    std::vector<FieldSpec> fields;
 };
 
 [[nodiscard]] GroupSpec loop_group();
 [[nodiscard]] GroupSpec conductor_group();
 [[nodiscard]] GroupSpec capacitor_group();
+/// The fixed capacitor of that index. Its fields read as not given where the design has no such one.
+[[nodiscard]] GroupSpec added_capacitor_group(std::size_t index);
 [[nodiscard]] GroupSpec coupling_group();
 [[nodiscard]] GroupSpec feed_line_group();
 [[nodiscard]] GroupSpec site_group();
@@ -144,6 +159,9 @@ struct GroupSpec {
 
 /// What the page Retune asks for: the dial.
 [[nodiscard]] GroupSpec retune_dial_group();
+
+/// Sections and ratings of the variable capacitor.
+[[nodiscard]] std::vector<FieldSpec> rating_fields();
 
 /// Fields that stand on both pages.
 [[nodiscard]] QuantitySpec power_field();

@@ -95,6 +95,23 @@ std::vector<QuantitySpec> place_fields() {
             standing_field()};
 }
 
+/// What thins the air: it breaks down earlier then.
+std::vector<QuantitySpec> air_fields() {
+    return {typed_quantity(
+                {"site.altitude", BuildStation::tr("Altitude"),
+                 BuildStation::tr("Of the site above the sea. Thin air breaks down earlier: what an air "
+                                  "capacitor stands falls by about a tenth for each kilometre. Counts where "
+                                  "its plates' distance is given."),
+                 true},
+                [](auto& d) -> auto& { return d.site.altitude; }),
+            typed_quantity(
+                {"site.air_temperature", BuildStation::tr("Air temperature"),
+                 BuildStation::tr("Of the air in the capacitor. Warm air is thinner and breaks down earlier; "
+                                  "counts where its plates' distance is given."),
+                 true},
+                [](auto& d) -> auto& { return d.site.air_temperature; })};
+}
+
 ChoiceSpec region_choice() {
     ChoiceSpec spec;
     spec.words = {"station.region", BuildStation::tr("ITU region"),
@@ -173,6 +190,9 @@ GroupSpec site_group() {
         group.fields.emplace_back(std::move(spec));
     }
     for (QuantitySpec& spec : place_fields()) {
+        group.fields.emplace_back(std::move(spec));
+    }
+    for (QuantitySpec& spec : air_fields()) {
         group.fields.emplace_back(std::move(spec));
     }
     return group;

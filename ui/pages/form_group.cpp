@@ -70,6 +70,10 @@ QString FormGroup::plain_label(const FieldWords& words) const {
     return label.remove(QLatin1Char('&'));
 }
 
+QString FormGroup::spoken(const FieldWords& words) const {
+    return words.spoken.isEmpty() ? plain_label(words) : words.spoken;
+}
+
 QString FormGroup::shown_text(const QuantitySpec& spec, const design::Design& design) const {
     const auto reading = spec.get(design);
     if (!reading) {
@@ -101,7 +105,7 @@ void FormGroup::add(const QuantitySpec& spec) {
     auto* entry = new inputs::Entry(spec.kind, spec.words.path, this);
     inputs::QuantityField& field = entry->field();
     field.setObjectName(QString::fromStdString(spec.words.path));
-    entry->describe(plain_label(spec.words), spec.words.tooltip);
+    entry->describe(spoken(spec.words), spec.words.tooltip);
     field.set_optional(static_cast<bool>(spec.unset), spec.placeholder);
     connect(&field, &inputs::QuantityField::edited, this,
             [this, spec, &field](double si, const QString& text) { take(field, spec, si, text); });
@@ -117,7 +121,7 @@ void FormGroup::add(const QuantitySpec& spec) {
     }
     Row row{nullptr, entry, nullptr, spec.words, {}, {}};
     row.show = [this, entry, spec](const design::Design& design) {
-        entry->describe(plain_label(spec.words), spec.words.tooltip);
+        entry->describe(spoken(spec.words), spec.words.tooltip);
         entry->field().set_unit_system(context_.settings.unit_system());
         if (const auto reading = spec.get(design)) {
             entry->field().set_value(reading->si, reading->text);
@@ -194,7 +198,7 @@ void FormGroup::add(const CheckSpec& spec) {
 void FormGroup::place(Row row, QWidget* buddy) {
     row.form = row.words.rare ? rare_ : main_;
     buddy->setToolTip(row.words.tooltip);
-    buddy->setAccessibleName(plain_label(row.words));
+    buddy->setAccessibleName(spoken(row.words));
     buddy->setAccessibleDescription(row.words.tooltip);
     if (qobject_cast<QCheckBox*>(buddy) != nullptr) {
         row.form->addRow(QString(), row.field);

@@ -44,12 +44,14 @@ private:
     void add(const QuantitySpec& spec);
     void add(const ChoiceSpec& spec);
     void add(const CheckSpec& spec);
+    void add(const TextSpec& spec);
     void place(Row row, QWidget* buddy);
     void refresh();
     void apply(const design::Design& next, const session::EditLabel& label, const std::string& path,
                const std::function<void(const QString&)>& refuse);
     void take(inputs::QuantityField& field, const QuantitySpec& spec, double si, const QString& text);
     [[nodiscard]] QString plain_label(const FieldWords& words) const;
+    [[nodiscard]] QString spoken(const FieldWords& words) const;
     [[nodiscard]] QString shown_text(const QuantitySpec& spec, const design::Design& design) const;
     Context context_;
     std::string id_;
