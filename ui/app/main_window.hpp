@@ -58,7 +58,8 @@ private:
     void add_unit_systems(QMenu* view);
     void add_models(QMenu* view);
     void build_help_menu();
-    void on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)());
+    void on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)(),
+                       void (RetuneActions::*card)());
     void fill_samples(QMenu* menu);
     void fill_recent(QMenu* menu);
     void connect_session();

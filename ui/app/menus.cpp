@@ -6,6 +6,7 @@
 #include "app/samples.hpp"
 #include "dialogs/text_dialog.hpp"
 #include "pages/keying_page.hpp"
+#include "pages/retune_page.hpp"
 
 #include <QActionGroup>
 #include <QFileInfo>
@@ -52,11 +53,13 @@ void MainWindow::build_file_menu() {
                [this] { files_->save_as(); });
     file->addSeparator();
     add_action(file, tr("&Print…"), QKeySequence::Print,
-               [this] { on_shown_page(&BandsActions::print, &KeyingActions::print); });
-    add_action(file, tr("Pre&view of the page…"), {},
-               [this] { on_shown_page(&BandsActions::preview, &KeyingActions::preview); });
-    add_action(file, tr("Page as P&DF…"), {},
-               [this] { on_shown_page(&BandsActions::save_pdf, &KeyingActions::save_pdf); });
+               [this] { on_shown_page(&BandsActions::print, &KeyingActions::print, &RetuneActions::print); });
+    add_action(file, tr("Pre&view of the page…"), {}, [this] {
+        on_shown_page(&BandsActions::preview, &KeyingActions::preview, &RetuneActions::preview);
+    });
+    add_action(file, tr("Page as P&DF…"), {}, [this] {
+        on_shown_page(&BandsActions::save_pdf, &KeyingActions::save_pdf, &RetuneActions::save_pdf);
+    });
     QMenu* exports = file->addMenu(tr("&Export"));
     add_action(exports, tr("&Charts…"), {}, [this] { bands_actions_->export_charts(); });
     add_action(exports, tr("&Bands as CSV…"), {}, [this] { bands_actions_->export_bands(); });
@@ -67,10 +70,13 @@ void MainWindow::build_file_menu() {
     add_action(file, tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 }
 
-/// Before keying has a sheet of its own; every other page that of the design.
-void MainWindow::on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)()) {
+/// Before keying and Retune have a sheet of their own; every other page that of the design.
+void MainWindow::on_shown_page(void (BandsActions::*design)(), void (KeyingActions::*before_keying)(),
+                               void (RetuneActions::*card)()) {
     if (pages_->currentWidget() == keying_) {
         (keying_actions_->*before_keying)();
+    } else if (pages_->currentWidget() == retune_) {
+        (retune_actions_->*card)();
     } else {
         (bands_actions_->*design)();
     }

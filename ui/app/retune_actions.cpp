@@ -7,6 +7,7 @@
 #include "report/card.hpp"
 
 #include <QDate>
+#include <QFileInfo>
 #include <QLocale>
 #include <QMessageBox>
 
@@ -16,6 +17,10 @@ RetuneActions::RetuneActions(const pages::Context& context, pages::RetunePage& p
     : QObject(window), context_(context), page_(page), window_(window),
       actions_(new printing::PrintActions(context.settings, window)) {
     connect(&page_.card(), &pages::RetuneCard::table_export_wanted, this, &RetuneActions::export_table);
+    connect(&page_.card(), &pages::RetuneCard::print_wanted, this, &RetuneActions::print);
+    connect(&page_.card(), &pages::RetuneCard::pocket_wanted, this, &RetuneActions::print_pocket);
+    connect(&page_.card(), &pages::RetuneCard::preview_wanted, this, &RetuneActions::preview);
+    connect(&page_.card(), &pages::RetuneCard::pdf_wanted, this, &RetuneActions::save_pdf);
     connect(&page_, &pages::RetunePage::figure_export_wanted, this, &RetuneActions::export_figure);
 }
 
@@ -24,12 +29,56 @@ std::shared_ptr<const survey::Card> RetuneActions::card() {
     if (known && !page_.card().job().stale() && known->request.design == context_.document.design()) {
         return known;
     }
-    QMessageBox::information(
-        window_, tr("Retune card"),
-        page_.card().job().running()
+    say(page_.card().job().running()
             ? tr("The card is still being computed.")
             : tr("There is no card of the design as it is yet; the page Retune makes it."));
     return nullptr;
+}
+
+void RetuneActions::say(const QString& sentence) {
+    QMessageBox::information(window_, tr("Retune card"), sentence);
+}
+
+std::optional<printing::CardSheetData> RetuneActions::sheet(bool pocket) {
+    const auto known = card();
+    if (!known) {
+        return std::nullopt;
+    }
+    if (!context_.keying.settled()) {
+        say(tr("The highest voltage and the distance to keep stand on the card, and they are still being "
+               "computed. It can be printed as soon as they are there."));
+        return std::nullopt;
+    }
+    return printing::CardSheetData{known,
+                                   context_.keying.result(),
+                                   QFileInfo(context_.document.path()).fileName(),
+                                   QDate::currentDate(),
+                                   context_.settings.unit_system(),
+                                   pocket};
+}
+
+void RetuneActions::print() {
+    if (const auto data = sheet(false)) {
+        actions_->print(printing::paper_of(*data));
+    }
+}
+
+void RetuneActions::print_pocket() {
+    if (const auto data = sheet(true)) {
+        actions_->print(printing::paper_of(*data));
+    }
+}
+
+void RetuneActions::preview() {
+    if (const auto data = sheet(false)) {
+        actions_->preview(printing::paper_of(*data));
+    }
+}
+
+void RetuneActions::save_pdf() {
+    if (const auto data = sheet(false)) {
+        actions_->save_pdf(printing::paper_of(*data));
+    }
 }
 
 void RetuneActions::export_table() {

@@ -36,6 +36,11 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
         connect(button, &QPushButton::clicked, this, signal);
         row->addWidget(button);
     };
+    add(tr("&Print…"), tr("Print the card: one page"), "card.print", &RetuneCard::print_wanted);
+    add(tr("Poc&ket…"), tr("Print the card on half a page, to be cut off"), "card.pocket",
+        &RetuneCard::pocket_wanted);
+    add(tr("Previe&w…"), tr("Look at the printed card first"), "card.preview", &RetuneCard::preview_wanted);
+    add(tr("P&DF…"), tr("The card as a PDF of one page"), "card.pdf", &RetuneCard::pdf_wanted);
     add(tr("CS&V…"), tr("Every row of the card as a table for a spreadsheet"), "card.csv",
         &RetuneCard::table_export_wanted);
     column->addLayout(row);
@@ -109,7 +114,9 @@ void RetuneCard::show_state() {
         }
     }
     table_->setPalette(shades);
-    QString words = tr("The card: one row a working frequency of the planned bands and of your own list.");
+    QString words =
+        tr("The card by the full-wave model: one row a working frequency of the planned bands and of "
+           "your own list.");
     if (!failure_.isEmpty()) {
         words = tr("Not computed: %1").arg(failure_);
     } else if (stale) {

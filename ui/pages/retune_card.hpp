@@ -24,6 +24,10 @@ public:
     void start();
 
 Q_SIGNALS:
+    void print_wanted();
+    void pocket_wanted();
+    void preview_wanted();
+    void pdf_wanted();
     void table_export_wanted();
 
 private:
