@@ -66,7 +66,7 @@ TEST_F(WindowCapacitorTest, AirGapIsTypedWithEdgesAndSafetyFactor) {
     EXPECT_EQ(capacitor().rating.plate_edges, design::PlateEdges::sharp);
     enter("capacitor.rating.safety_factor", QStringLiteral("2"));
     EXPECT_DOUBLE_EQ(capacitor().rating.safety_factor, 2.0);
-    EXPECT_NE(action(QStringLiteral("Undo Safety factor 1.5 → 2")), nullptr);
+    EXPECT_NE(action(QStringLiteral("Undo Breakdown margin 1.5 → 2")), nullptr);
     enter("capacitor.rating.gap", QString());
     EXPECT_FALSE(capacitor().rating.gap.has_value());
     EXPECT_FALSE(find<QWidget>("capacitor.rating.plate_edges")->isVisible());

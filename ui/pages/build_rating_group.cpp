@@ -57,7 +57,7 @@ ChoiceSpec plate_edges_choice() {
 }
 
 QuantitySpec safety_factor_field() {
-    FieldWords words{"capacitor.rating.safety_factor", BuildRating::tr("Safety factor"),
+    FieldWords words{"capacitor.rating.safety_factor", BuildRating::tr("Breakdown margin"),
                      BuildRating::tr("The voltage of breakdown is divided by it, 1 to 10: for dust, damp and "
                                      "plates that are not quite parallel. 1.5 is a choice of this program, "
                                      "no rule.")};

@@ -1,6 +1,7 @@
 #include "printing/card_sheet.hpp"
 
 #include "base/version.hpp"
+#include "charts/chart_palette.hpp"
 #include "models/keying_words.hpp"
 #include "printing/canvas.hpp"
 #include "printing/card_lines.hpp"
@@ -21,6 +22,11 @@ constexpr double largest_pt = 11.5, smallest_pt = 3.5, step_pt = 0.25, measure_p
 constexpr double column_gap_mm = 1.6, tables_gap_mm = 5.0, foot_mm = 4.0, gap_mm = 1.6;
 constexpr double line_height = 1.34; // of the letters
 
+/// The dark ink of everything printed.
+QColor ink() {
+    return charts::paper_appearance().ink;
+}
+
 /// The card from above to below; letters as large as the rows allow.
 class CardPainter {
     Q_DECLARE_TR_FUNCTIONS(CardPainter)
@@ -29,7 +35,7 @@ public:
         : canvas_(canvas), data_(data),
           size_mm_(data.pocket ? QSizeF(page_mm.width(), page_mm.height() / 2 - 4) : page_mm),
           tables_(data.pocket ? 2 : 1), table_(card_table(*data.card, data.pocket)) {
-        canvas_.painter().setPen(Qt::black);
+        canvas_.painter().setPen(ink());
         measure();
     }
 
@@ -133,11 +139,11 @@ private:
         for (int i = first; i < end; ++i) {
             const CardLine& line = table_.lines[i];
             const double width_mm = line.new_band || i == first ? 0.45 : 0.12;
-            canvas_.rule({left, y}, {right, y}, width_mm, Qt::black);
+            canvas_.rule({left, y}, {right, y}, width_mm, ink());
             row(line, columns, y, right, points);
             y += row_mm(points);
         }
-        canvas_.rule({left, y}, {right, y}, 0.45, Qt::black);
+        canvas_.rule({left, y}, {right, y}, 0.45, ink());
     }
 
     void row(const CardLine& line, const std::vector<QRectF>& columns, double y, double right,
@@ -182,7 +188,7 @@ private:
         if (draw) {
             QPainter& painter = canvas_.painter();
             painter.save();
-            painter.setPen(QPen(Qt::black, 0.6 * canvas_.units_per_mm()));
+            painter.setPen(QPen(ink(), 0.6 * canvas_.units_per_mm()));
             painter.setBrush(Qt::NoBrush);
             painter.drawRect(canvas_.on_device({0, y, size_mm_.width(), height}));
             painter.restore();
@@ -207,8 +213,7 @@ private:
         const double top = size_mm_.height() - foot_mm;
         canvas_.write_line({0, top + 0.3, size_mm_.width(), foot_mm - 0.5}, text, 6.4);
         if (data_.pocket) {
-            canvas_.rule({0, size_mm_.height() + 3}, {size_mm_.width(), size_mm_.height() + 3}, 0.1,
-                         Qt::black);
+            canvas_.rule({0, size_mm_.height() + 3}, {size_mm_.width(), size_mm_.height() + 3}, 0.1, ink());
             canvas_.write_line({0, size_mm_.height() + 3.5, size_mm_.width(), 4}, tr("Cut here."), 6.4);
         }
     }
