@@ -1,7 +1,6 @@
 #include "survey/keying_outlines.hpp"
 
 #include "base/stopped.hpp"
-#include "design/on_band.hpp"
 #include "design/validation.hpp"
 #include "survey/detail/keying_band.hpp"
 #include "survey/detail/remembered_surroundings.hpp"
@@ -147,11 +146,10 @@ std::vector<UpperEnd> upper_ends(const Keying& keying, const KeyingBand& band, c
     return ends;
 }
 
-std::optional<KeyingOutlines> keying_outlines(const design::Design& given, units::Frequency frequency,
+std::optional<KeyingOutlines> keying_outlines(const design::Design& design, units::Frequency frequency,
                                               const std::string& limit, const base::StopToken& stop,
                                               const std::vector<UpperEnd>& upper) {
-    design::require_valid(given);
-    const design::Design design = design::at_frequency(given, frequency); // what is plugged in there
+    design::require_valid(design);
     KeyingOutlines all;
     all.design = design;
     all.frequency = frequency;
