@@ -1,9 +1,15 @@
 // Smith chart and VSWR curve of the Build page written to files, as a person does it.
 #include "charts/figure_widget.hpp"
 #include "coupling/match_report.hpp"
+#include "field/pattern.hpp"
 #include "inputs/fold.hpp"
+#include "pages/bands_height_view.hpp"
+#include "pages/bands_page.hpp"
+#include "pages/bands_pattern_view.hpp"
 #include "pages/coupling_panel.hpp"
+#include "report/height.hpp"
 #include "report/match.hpp"
+#include "report/pattern.hpp"
 #include "ui/harness.hpp"
 
 #include <QAction>
@@ -116,6 +122,50 @@ TEST_F(WindowMatchExportTest, VswrCurveAsATable) {
         coupling::match_report(design, window().focus().frequency(), design.station.power.value, 2.0);
     EXPECT_EQ(content(QStringLiteral("curve.csv")).toStdString(),
               report::to_csv(report::match_curve_data(report)));
+}
+
+/// Picks a name in the next dialog for files.
+void name_next_file(const QString& name) {
+    test::in_next_dialog([name](QWidget* dialog) {
+        auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"));
+        ASSERT_NE(line, nullptr);
+        line->setText(name);
+        QTest::keyClick(line, Qt::Key_Return);
+    });
+}
+
+TEST_F(WindowMatchExportTest, HeightAndDirectionsAsTables) {
+    design::Design design = window().document().design();
+    design.site.ground.kind = design::GroundKind::perfect;
+    window().document().edit(design, {QStringLiteral("Ground"), {}, {}});
+    auto& page = window().bands();
+    window().pages().setCurrentWidget(&page);
+    const auto there = [](pages::FocusedView& view) {
+        return QTest::qWaitFor(
+            [&view] {
+                for (const QAction* action : view.figures()[0]->findChildren<QAction*>()) {
+                    if (action->text().contains(QStringLiteral("CSV"))) {
+                        return action->isVisible() && !view.job().stale();
+                    }
+                }
+                return false;
+            },
+            patience_ms);
+    };
+    page.show_group(pages::BandsPage::heights);
+    ASSERT_TRUE(there(page.height()));
+    name_next_file(file(QStringLiteral("height.csv")));
+    choose(*page.height().figures()[0], QStringLiteral("Export table as CSV…"));
+    EXPECT_TRUE(content(QStringLiteral("height.csv")).startsWith("lowest_point_m,"))
+        << content(QStringLiteral("height.csv")).left(80).toStdString();
+    page.show_group(pages::BandsPage::directions);
+    ASSERT_TRUE(there(page.pattern()));
+    name_next_file(file(QStringLiteral("directions.csv")));
+    choose(*page.pattern().figures()[1], QStringLiteral("Export table as CSV…"));
+    const auto pattern = field::pattern(design, window().focus().frequency(), page.pattern().request());
+    ASSERT_TRUE(pattern);
+    EXPECT_EQ(content(QStringLiteral("directions.csv")).toStdString(),
+              report::to_csv(report::pattern_data({design, window().focus().frequency(), pattern, {}})));
 }
 
 } // namespace

@@ -24,6 +24,12 @@ BandsActions::BandsActions(const pages::Context& context, pages::BandsPage& page
     connect(&page_, &pages::BandsPage::figure_export_wanted, this, &BandsActions::export_figure);
     connect(&page_, &pages::BandsPage::table_export_wanted, this, &BandsActions::export_bands);
     connect(&page_, &pages::BandsPage::curve_export_wanted, this, &BandsActions::export_curve);
+    connect(&page_, &pages::BandsPage::figure_table_export_wanted, this,
+            [this](const QString& csv, const QString& what) {
+                const QString title = QString::fromStdString(context_.document.design().title);
+                actions_->export_table(csv.toStdString(),
+                                       printing::file_stem(title) + QLatin1Char('-') + what);
+            });
     connect(&page_, &pages::BandsPage::comparison_file_wanted, this, &BandsActions::compare_with_file);
 }
 

@@ -9,6 +9,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <cmath>
+
 namespace loopwright::pages {
 
 namespace {
@@ -81,12 +83,25 @@ charts::FigureWidget* FocusedView::add_figure() {
     auto* figure = new charts::FigureWidget(this);
     connect(figure, &charts::FigureWidget::export_wanted, this,
             [this, figure] { Q_EMIT export_wanted(figure->figure()); });
+    connect(figure, &charts::FigureWidget::table_wanted, this,
+            [this] { Q_EMIT table_export_wanted(QString::fromStdString(table()), table_name()); });
     const int index = static_cast<int>(figures_.size());
     figure->set_enlargeable();
     connect(figure, &charts::FigureWidget::enlarge_toggled, this,
             [this, index] { enlarge(enlarged_ == index ? -1 : index); });
     figures_.push_back(figure);
     return figure;
+}
+
+QString FocusedView::table_name(const QString& what, units::Frequency frequency) {
+    constexpr double kilo = 1e3;
+    return QStringLiteral("%1-%2-khz").arg(what).arg(std::lround(frequency.value() / kilo));
+}
+
+void FocusedView::offer_table(bool offered) {
+    for (charts::FigureWidget* figure : figures_) {
+        figure->set_table(offered);
+    }
 }
 
 void FocusedView::enlarge(int figure) {

@@ -9,6 +9,7 @@
 #include <QWidget>
 
 #include <memory>
+#include <string>
 #include <vector>
 
 class QLabel;
@@ -40,6 +41,8 @@ public:
 Q_SIGNALS:
     void enlarged_changed();
     void export_wanted(std::shared_ptr<const loopwright::charts::Figure> figure);
+    /// The figures' numbers as CSV; what: for the file's name.
+    void table_export_wanted(const QString& csv, const QString& what);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -55,6 +58,13 @@ protected:
     void want();
     /// Nothing is to be computed: the figures say why and are not greyed.
     void settle();
+    /// The numbers of the newest result as CSV.
+    [[nodiscard]] virtual std::string table() = 0;
+    /// For a file's name: "height-14100-khz".
+    [[nodiscard]] virtual QString table_name() = 0;
+    [[nodiscard]] static QString table_name(const QString& what, units::Frequency frequency);
+    /// Whether what is drawn has numbers that can be had.
+    void offer_table(bool offered);
     charts::FigureWidget* add_figure();
     [[nodiscard]] const Context& context() const { return context_; }
     [[nodiscard]] QVBoxLayout& column() { return *column_; }

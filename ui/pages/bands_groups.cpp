@@ -39,6 +39,7 @@ void BandsPage::build_groups(QVBoxLayout& column) {
     connect(tabs_, &QTabBar::currentChanged, this, &BandsPage::show_group);
     for (FocusedView* view : std::initializer_list<FocusedView*>{pattern_, height_}) {
         connect(view, &FocusedView::export_wanted, this, &BandsPage::figure_export_wanted);
+        connect(view, &FocusedView::table_export_wanted, this, &BandsPage::figure_table_export_wanted);
         connect(view, &FocusedView::enlarged_changed, this, &BandsPage::give_room);
     }
     for (charts::ChartGrid* grid : {grid_, &models_->grid()}) {

@@ -3,6 +3,7 @@
 #include "charts/figure_widget.hpp"
 #include "charts/height_figure.hpp"
 #include "jobs/height_job.hpp"
+#include "report/height.hpp"
 
 #include <QVBoxLayout>
 
@@ -37,10 +38,21 @@ void HeightView::start() {
 void HeightView::show_result() {
     figures()[0]->set_figure(
         std::make_shared<charts::HeightFigure>(models::height_plot(*height_job(job()).result())));
+    offer_table(true);
+}
+
+std::string HeightView::table() {
+    const auto result = height_job(job()).result();
+    return report::to_csv(report::height_data(*result));
+}
+
+QString HeightView::table_name() {
+    return FocusedView::table_name(QStringLiteral("height"), height_job(job()).result()->request.frequency);
 }
 
 void HeightView::show_reason(const QString& sentence) {
     figures()[0]->set_figure(std::make_shared<charts::HeightFigure>(models::no_height_plot(sentence)));
+    offer_table(false);
 }
 
 } // namespace loopwright::pages

@@ -14,6 +14,8 @@ protected:
     void start() override;
     void show_result() override;
     void show_reason(const QString& sentence) override;
+    [[nodiscard]] std::string table() override;
+    [[nodiscard]] QString table_name() override;
 };
 
 } // namespace loopwright::pages

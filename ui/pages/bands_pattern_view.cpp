@@ -6,6 +6,7 @@
 #include "inputs/entry.hpp"
 #include "jobs/pattern_job.hpp"
 #include "models/headline.hpp"
+#include "report/pattern.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -157,12 +158,26 @@ void PatternView::show_result() {
     const models::PatternPlot plot = models::pattern_plot(*result->pattern, result->request.design);
     figures()[0]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::elevation));
     figures()[1]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::azimuth));
+    offer_table(true);
+}
+
+/// Both cuts, one below the other.
+std::string PatternView::table() {
+    const auto result = pattern_job(job()).result();
+    return report::to_csv(report::pattern_data(
+        {result->request.design, result->request.frequency, result->pattern, result->notices}));
+}
+
+QString PatternView::table_name() {
+    return FocusedView::table_name(QStringLiteral("directions"),
+                                   pattern_job(job()).result()->request.frequency);
 }
 
 void PatternView::show_reason(const QString& sentence) {
     const models::PatternPlot plot = models::no_pattern_plot(sentence);
     figures()[0]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::elevation));
     figures()[1]->set_figure(std::make_shared<charts::PolarFigure>(plot, charts::PolarCut::azimuth));
+    offer_table(false);
 }
 
 } // namespace loopwright::pages
