@@ -1,5 +1,6 @@
 // drift: keys, signs, refusals.
 #include "process.hpp"
+#include "support/samples.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -9,11 +10,12 @@ namespace loopwright::cli_test {
 namespace {
 
 using nlohmann::json;
+using support::samples;
 using testing::HasSubstr;
 
 TEST(Drift, GivesEveryCauseAtAFrequency) {
     ASSERT_FALSE(samples().empty());
-    const std::string& sample = samples().front();
+    const std::string sample = samples().front();
     const Result result = run({"drift", sample, "--frequency", "14.1MHz", "--json"});
     EXPECT_EQ(result.status, 0) << result.err;
     EXPECT_EQ(not_finite(result.out), "");
