@@ -1,5 +1,6 @@
 #include "process.hpp"
 
+#include <algorithm>
 #include <cctype>
 #include <fcntl.h>
 #include <fstream>

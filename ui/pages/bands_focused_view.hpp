@@ -58,10 +58,10 @@ protected:
     void want();
     /// Nothing is to be computed: the figures say why and are not greyed.
     void settle();
-    /// The numbers of the newest result as CSV.
-    [[nodiscard]] virtual std::string table() = 0;
+    /// The numbers of the newest result as CSV; asked for only after offer_table(true).
+    [[nodiscard]] virtual std::string table() { return {}; }
     /// For a file's name: "height-14100-khz".
-    [[nodiscard]] virtual QString table_name() = 0;
+    [[nodiscard]] virtual QString table_name() { return {}; }
     [[nodiscard]] static QString table_name(const QString& what, units::Frequency frequency);
     /// Whether what is drawn has numbers that can be had.
     void offer_table(bool offered);
