@@ -160,8 +160,8 @@ EfficiencyFigure efficiency_to_print(double share, int digits) {
     return {share, digits};
 }
 
-std::string given_text(double si_value, units::Dimension dimension) {
-    std::string text = units::shown(si_value, dimension, 6);
+std::string given_text(double value_in_si, units::Dimension dimension) {
+    std::string text = units::shown(value_in_si, dimension, 6);
     const auto point = text.find('.');
     if (point == std::string::npos) {
         return text;

@@ -47,7 +47,7 @@ struct VoltageLimit {
 
 /// Text of a value that somebody gave (a rating, a limit, a width), in contrast to a computed one: at most
 /// six digits and no zeros at its end ("2 kV", "15.3 pF").
-[[nodiscard]] std::string given_text(double si_value, units::Dimension dimension);
+[[nodiscard]] std::string given_text(double value_in_si, units::Dimension dimension);
 template <class Quantity>
 [[nodiscard]] std::string given_text(Quantity quantity) {
     return given_text(quantity.value(), units::DimensionOf<Quantity>::value);

@@ -60,11 +60,11 @@ struct Unit {
 /// Canonical text of an SI value: shortest digits that read back to the same double, with an engineering unit
 /// ("0.9 m", "22 mm", "150 pF"); what a file is written with when nothing was typed. base::ProgramError where
 /// the value is not finite.
-[[nodiscard]] std::string canonical(double si_value, Dimension dimension);
+[[nodiscard]] std::string canonical(double value_in_si, Dimension dimension);
 
 /// Text for people: `digits` significant digits (1 to 17), engineering prefix, thin space, true minus.
 /// Imperial: lengths in mil, in, ft (from 6 ft), temperatures in degF, losses per 100 ft.
-[[nodiscard]] std::string shown(double si_value, Dimension dimension, int digits = 3,
+[[nodiscard]] std::string shown(double value_in_si, Dimension dimension, int digits = 3,
                                 UnitSystem system = UnitSystem::metric);
 
 template <class Quantity>

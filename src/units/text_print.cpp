@@ -146,14 +146,15 @@ std::string canonical_number(const Decimal& decimal) {
 }
 
 // Fewest digits in a unit that is no power of ten, such that reading gives the same double again.
-std::string canonical_in(double si_value, const char* symbol, const detail::UnitDef& unit, double in_unit) {
+std::string canonical_in(double value_in_si, const char* symbol, const detail::UnitDef& unit,
+                         double in_unit) {
     for (int digits = 1; digits <= 17; ++digits) {
         char buffer[64];
         const auto end =
             std::to_chars(buffer, buffer + sizeof buffer, in_unit, std::chars_format::general, digits);
         double read = 0;
         std::from_chars(buffer, end.ptr, read);
-        if (detail::to_si(unit, read) == si_value) {
+        if (detail::to_si(unit, read) == value_in_si) {
             const char* blank = unit.dimension == Dimension::angle ? "" : " "; // 45°, but 20 °C
             return joined(canonical_number(shortest(read)), blank, symbol);
         }
@@ -192,9 +193,9 @@ std::string shown_length_imperial(double metres, int digits) {
 
 } // namespace
 
-std::string canonical(double si_value, Dimension dimension) {
-    require_finite(si_value);
-    const double value = si_value + 0.0;
+std::string canonical(double value_in_si, Dimension dimension) {
+    require_finite(value_in_si);
+    const double value = value_in_si + 0.0;
     if (dimension == Dimension::temperature) {
         auto text = canonical_in(value, "°C", *detail::find_unit("degC", dimension), value - 273.15);
         if (!text.empty()) {
@@ -214,29 +215,29 @@ std::string canonical(double si_value, Dimension dimension) {
     return joined(canonical_number(decimal), " ", step.symbol);
 }
 
-std::string shown(double si_value, Dimension dimension, int digits, UnitSystem system) {
-    require_finite(si_value);
+std::string shown(double value_in_si, Dimension dimension, int digits, UnitSystem system) {
+    require_finite(value_in_si);
     if (digits < 1 || digits > 17) {
         throw base::ProgramError("shown: digits from 1 to 17");
     }
     const bool imperial = system == UnitSystem::imperial;
     if (dimension == Dimension::length && imperial) {
-        return shown_length_imperial(si_value, digits);
+        return shown_length_imperial(value_in_si, digits);
     }
     if (dimension == Dimension::angle) {
-        return shown_in(si_value / detail::find_unit("deg", dimension)->multiplier, "°", digits, "");
+        return shown_in(value_in_si / detail::find_unit("deg", dimension)->multiplier, "°", digits, "");
     }
     if (dimension == Dimension::temperature) {
-        return imperial ? shown_in(si_value * 9 / 5 - 459.67, "°F", digits)
-                        : shown_in(si_value - 273.15, "°C", digits);
+        return imperial ? shown_in(value_in_si * 9 / 5 - 459.67, "°F", digits)
+                        : shown_in(value_in_si - 273.15, "°C", digits);
     }
     if (dimension == Dimension::loss_per_length) {
-        return imperial ? shown_in(si_value * 30.48, "dB/100ft", digits)
-                        : shown_in(si_value * 100, "dB/100m", digits);
+        return imperial ? shown_in(value_in_si * 30.48, "dB/100ft", digits)
+                        : shown_in(value_in_si * 100, "dB/100m", digits);
     }
-    Decimal decimal = rounded(si_value, digits);
-    const Step step = step_for(dimension, decimal, si_value == 0);
-    if (si_value == 0) {
+    Decimal decimal = rounded(value_in_si, digits);
+    const Step step = step_for(dimension, decimal, value_in_si == 0);
+    if (value_in_si == 0) {
         return shown_in(0, step.symbol, digits);
     }
     decimal.exponent -= step.power10;

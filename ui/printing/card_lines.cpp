@@ -27,8 +27,8 @@ QString qt(const std::string& text) {
     return QString::fromStdString(text);
 }
 
-QString given(double si_value, units::Dimension dimension) {
-    return qt(survey::given_text(si_value, dimension));
+QString given(double value_in_si, units::Dimension dimension) {
+    return qt(survey::given_text(value_in_si, dimension));
 }
 
 bool says(const CardRow& row, CardRemarkKind kind) {
