@@ -1,7 +1,5 @@
 #include "design/on_band.hpp"
 
-#include "band/band.hpp"
-
 #include <algorithm>
 #include <cctype>
 
@@ -33,11 +31,6 @@ Design on_band(const Design& design, std::string_view band) {
     Design there = design;
     there.capacitor = on_band(design.capacitor, band);
     return there;
-}
-
-Design at_frequency(const Design& design, units::Frequency frequency) {
-    const int region = design.station.region;
-    return on_band(design, band::bands_of(region)[band::nearest_band(region, frequency)].name);
 }
 
 } // namespace loopwright::design

@@ -15,8 +15,4 @@ namespace loopwright::design {
 /// The design with that capacitor; what every model of that band has to be made of.
 [[nodiscard]] Design on_band(const Design& design, std::string_view band);
 
-/// The same for the band of the design's region that holds a frequency, or lies nearest to it. Throws
-/// base::InputError for an unknown region.
-[[nodiscard]] Design at_frequency(const Design& design, units::Frequency frequency);
-
 } // namespace loopwright::design
