@@ -75,7 +75,9 @@ TEST(Calibrate, PointsMoveTheDialAndAreStoredOnRequest) {
     const std::string points = folder.write("dial.csv", points_of(file, 2, false));
     const Result shown = run({"calibrate", file, "--points", points, "--json"});
     EXPECT_EQ(shown.status, 0) << shown.err;
-    for (const json& row : json::parse(shown.out)["rows"]) {
+    const json moved = json::parse(shown.out);
+    ASSERT_FALSE(moved["rows"].empty());
+    for (const json& row : moved["rows"]) {
         EXPECT_NEAR(row["dial"].get<double>() - row["dial_predicted"].get<double>(), 2, 0.35);
         EXPECT_LT(row["dial_uncertainty"], 2);
     }
