@@ -1,6 +1,7 @@
 #include "inputs/quantity_field.hpp"
 
 #include "base/error.hpp"
+#include "inputs/refusal.hpp"
 
 #include <QAbstractButton>
 #include <QAction>
@@ -149,7 +150,7 @@ void QuantityField::take_text(const QString& text, bool typing) {
             clear_refusal();
         }
     } catch (const base::InputError& error) {
-        refuse(QString::fromUtf8(error.what()));
+        refuse(refusal_sentence(error));
     }
 }
 

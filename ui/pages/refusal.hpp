@@ -1,12 +1,9 @@
 #pragma once
-// A refusal as a sentence for beside the field it is about.
-#include "base/error.hpp"
-
-#include <QString>
+// What a page says when the core refuses a value: the same as a field says.
+#include "inputs/refusal.hpp"
 
 namespace loopwright::pages {
 
-/// Without the path in the design, which the field itself stands for.
-[[nodiscard]] QString refusal_sentence(const base::InputError& error);
+using inputs::refusal_sentence;
 
 } // namespace loopwright::pages

@@ -1,8 +1,8 @@
-#include "pages/refusal.hpp"
+#include "inputs/refusal.hpp"
 
 #include <QCoreApplication>
 
-namespace loopwright::pages {
+namespace loopwright::inputs {
 
 QString refusal_sentence(const base::InputError& error) {
     if (error.accepted().empty()) {
@@ -12,4 +12,4 @@ QString refusal_sentence(const base::InputError& error) {
         .arg(QString::fromStdString(error.value()), QString::fromStdString(error.accepted()));
 }
 
-} // namespace loopwright::pages
+} // namespace loopwright::inputs
