@@ -17,6 +17,7 @@
 #include <QCloseEvent>
 #include <QScreen>
 #include <QTabWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -48,6 +49,7 @@ MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_fol
                                            survey_,   point_,    compared_survey_, keying_job_},
       recovery_folder_(recovery_folder), files_(new FileActions(context_, this)),
       pages_(new QTabWidget(this)) {
+    start_survey(); // computed while the window is built; its result waits for the event loop
     build_pages();
     build_menus();
     connect_session();
@@ -55,7 +57,8 @@ MainWindow::MainWindow(settings::Settings& settings, const QString& recovery_fol
     resize(usual_size.boundedTo(screen));
     restoreGeometry(settings_.window_state(window_name));
     show_title();
-    start_computing();
+    start_point();
+    start_keying();
 }
 
 MainWindow::~MainWindow() = default;
@@ -136,11 +139,15 @@ void MainWindow::start_keying() {
     }
 }
 
+/// And after the paint that the survey's end asks for, which wants them too.
 void MainWindow::keying_in_turn() {
-    if (keying_due_) {
-        keying_due_ = false;
-        keying_job_.start(document_.design());
-    }
+    constexpr int paint_first_ms = 40;
+    QTimer::singleShot(paint_first_ms, this, [this] {
+        if (keying_due_ && !survey_.busy()) {
+            keying_due_ = false;
+            keying_job_.start(document_.design());
+        }
+    });
 }
 
 void MainWindow::start_survey() {

@@ -83,6 +83,9 @@ void BandsPage::connect_context() {
     connect(&context_.compared_survey, &jobs::Job::finished, this, &BandsPage::refresh_when_seen);
     connect(&context_.compared_survey, &jobs::Job::cancelled, this, &BandsPage::refresh_when_seen);
     connect(&context_.survey, &jobs::Job::started, &stale_timer_, qOverload<>(&QTimer::start));
+    if (context_.survey.busy()) { // begun before this page was there
+        stale_timer_.start();
+    }
     connect(&context_.survey, &jobs::Job::progressed, progress_,
             [this](double share) { progress_->setValue(static_cast<int>(100.0 * share)); });
     connect(&stale_timer_, &QTimer::timeout, this, &BandsPage::show_state);
