@@ -51,6 +51,24 @@ TEST(SettingsTest, TheDipoleIsKeptAndNonsenseIsNot) {
     EXPECT_TRUE(read.dipole.vertical);
 }
 
+TEST(SettingsTest, WhereADialStandsIsKeptForTheLastTwentyFiles) {
+    const QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("settings.ini"));
+    {
+        settings::Settings settings(file);
+        for (int i = 0; i < 25; ++i) {
+            settings.set_dial_left_at(QStringLiteral("/a folder/%1 loop.loop").arg(i), 10.25 + i);
+        }
+        settings.set_dial_left_at(QStringLiteral("/a folder/24 loop.loop"), std::nullopt);
+        settings.set_dial_left_at(QString(), 3.0);
+    }
+    const settings::Settings again(file);
+    EXPECT_EQ(again.dial_left_at(QStringLiteral("/a folder/23 loop.loop")), 33.25);
+    EXPECT_EQ(again.dial_left_at(QStringLiteral("/a folder/5 loop.loop")), 15.25);
+    EXPECT_FALSE(again.dial_left_at(QStringLiteral("/a folder/4 loop.loop"))) << "more than twenty";
+    EXPECT_FALSE(again.dial_left_at(QStringLiteral("/a folder/24 loop.loop")));
+}
+
 TEST(SettingsTest, RecentFilesAreNewestFirstAndExist) {
     const QTemporaryDir folder;
     settings::Settings settings(folder.filePath(QStringLiteral("settings.ini")));

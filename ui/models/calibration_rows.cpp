@@ -94,6 +94,11 @@ QStringList fitted_words(const std::vector<tuning::FittedPart>& parts) {
     return lines;
 }
 
+QString wide_interval_words() {
+    return Calibrations::tr("The interval of a predicted reading is wide because the true stray capacitance, "
+                            "law and pointer of your capacitor are not known; calibration points narrow it.");
+}
+
 QString calibration_summary(const std::vector<tuning::JudgedPoint>& judged) {
     const auto used =
         std::count_if(judged.begin(), judged.end(), [](const tuning::JudgedPoint& one) { return one.used; });

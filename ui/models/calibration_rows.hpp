@@ -23,6 +23,9 @@ namespace loopwright::models {
 /// One line for each property that the points tell: "Stray: 8.1 pF (7.6 to 8.7), in the file 5 pF".
 [[nodiscard]] QStringList fitted_words(const std::vector<tuning::FittedPart>& parts);
 
+/// Why the interval of a predicted reading is wide, and what narrows it: one sentence.
+[[nodiscard]] QString wide_interval_words();
+
 /// How much of the calibration counts: "5 of 6 points count."
 [[nodiscard]] QString calibration_summary(const std::vector<tuning::JudgedPoint>& judged);
 

@@ -28,6 +28,19 @@ int decimals_for(double step) {
     return std::clamp(static_cast<int>(std::ceil(-std::log10(step / 5.0) - 1e-9)), 0, 4);
 }
 
+/// Straight in the logarithm between two points, that of the end beyond.
+double vswr_on(const QList<QPointF>& curve, double offset_Hz) {
+    const auto after =
+        std::lower_bound(curve.begin(), curve.end(), offset_Hz,
+                         [](const QPointF& point, double offset) { return point.x() < offset; });
+    if (after == curve.begin() || after == curve.end()) {
+        return after == curve.end() ? curve.back().y() : curve.front().y();
+    }
+    const QPointF& low = *(after - 1);
+    const double share = (offset_Hz - low.x()) / (after->x() - low.x());
+    return std::exp(std::lerp(std::log(low.y()), std::log(after->y()), share));
+}
+
 QString mark_words(const QString& name, const DialMark& mark, const DialPlot& plot) {
     const auto text = [&](double reading) { return reading_text(reading, plot.scale, plot.step); };
     return Dials::tr("%1 %2, between %3 and %4.")
@@ -90,6 +103,9 @@ QString dial_words(const DialPlot& plot) {
 }
 
 double vswr_at(const ResonancePlot& plot, double frequency_Hz) {
+    if (!plot.curve.isEmpty()) {
+        return vswr_on(plot.curve, frequency_Hz - plot.resonance_Hz);
+    }
     return tuning::vswr_within_span(2.0 * std::abs(frequency_Hz - plot.resonance_Hz) / plot.span_Hz,
                                     plot.vswr_limit);
 }
@@ -102,12 +118,17 @@ QString resonance_words(const ResonancePlot& plot) {
     const double vswr = vswr_at(plot, plot.wanted_Hz);
     const QString at = exact_frequency(std::round(plot.wanted_Hz));
     const QString number = vswr < 100 ? plain_number(vswr, 3) : Dials::tr("above 100");
-    if (std::abs(off_Hz) < 0.005 * plot.span_Hz) {
-        return Dials::tr("The loop is set to %1.").arg(at);
-    }
     const QString off = measured_text(Measure::frequency, std::abs(off_Hz));
-    return off_Hz > 0 ? Dials::tr("Set %1 too high: VSWR %2 at %3.").arg(off, number, at)
-                      : Dials::tr("Set %1 too low: VSWR %2 at %3.").arg(off, number, at);
+    QString words;
+    if (std::abs(off_Hz) < 0.005 * plot.span_Hz) {
+        words = plot.curve.isEmpty() ? Dials::tr("The loop is set to %1.").arg(at)
+                                     : Dials::tr("The loop is set to %1: VSWR %2.").arg(at, number);
+    } else if (off_Hz > 0) {
+        words = Dials::tr("Set %1 too high: VSWR %2 at %3.").arg(off, number, at);
+    } else {
+        words = Dials::tr("Set %1 too low: VSWR %2 at %3.").arg(off, number, at);
+    }
+    return plot.basis.isEmpty() ? words : words + QLatin1Char(' ') + plot.basis;
 }
 
 } // namespace loopwright::models

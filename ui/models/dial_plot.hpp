@@ -3,6 +3,8 @@
 // of the page Retune.
 #include "design/design.hpp"
 
+#include <QList>
+#include <QPointF>
 #include <QString>
 
 #include <optional>
@@ -41,18 +43,23 @@ struct DialPlot {
 struct ResonancePlot {
     double wanted_Hz = 0;    ///< the loop should be tuned to
     double resonance_Hz = 0; ///< it is tuned to
-    double span_Hz = 0;      ///< usable width around the resonance, both sides together
+    double span_Hz = 0;      ///< usable width around the resonance if matched there, both sides together
     double vswr_limit = 2;   ///< at the edges of the span
     double window_Hz = 0;    ///< what the emission takes, around wanted_Hz; 0: none
     QString reason{};        ///< why there is no curve
+    /// VSWR with the design's own coupling: x the offset from resonance_Hz, ascending, y the VSWR. Empty: a
+    /// loop matched at its resonance is assumed.
+    QList<QPointF> curve{};
+    QString basis{}; ///< whose match that is: one sentence
 
     [[nodiscard]] bool established() const { return reason.isEmpty() && span_Hz > 0; }
     bool operator==(const ResonancePlot&) const = default;
 };
 
-/// VSWR at a frequency, of a loop matched at its resonance: 1 there, the limit at the edges of the span.
+/// VSWR at a frequency: between the points of the curve, beyond them that of its end; without a curve of a
+/// loop matched at its resonance: 1 there, the limit at the edges of the span.
 [[nodiscard]] double vswr_at(const ResonancePlot& plot, double frequency_Hz);
-/// "Set 12 kHz too high: VSWR 3.4 at 7.0755 MHz."
+/// "Set 12 kHz too high: VSWR 3.4 at 7.0755 MHz." and whose match that is.
 [[nodiscard]] QString resonance_words(const ResonancePlot& plot);
 
 } // namespace loopwright::models

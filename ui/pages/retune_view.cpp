@@ -4,6 +4,8 @@
 #include "charts/figure_widget.hpp"
 #include "charts/resonance_figure.hpp"
 #include "inputs/entry.hpp"
+#include "models/calibration_rows.hpp"
+#include "models/chart_content.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 
@@ -43,7 +45,8 @@ RetuneView::RetuneView(const Context& context, QWidget* parent)
     field.set_optional(true, tr("not said"));
     present_entry_->describe(tr("Dial now at"),
                              tr("Where the dial stands, so that the page can say how far off the "
-                                "loop is. It is not kept in the file."));
+                                "loop is. It is kept for this file by the program on this computer, "
+                                "not in the file."));
     present_entry_->setMaximumWidth(entry_px);
     label->setBuddy(&field);
     is_set_->setObjectName(QStringLiteral("retune.is_set"));
@@ -80,12 +83,32 @@ RetuneView::RetuneView(const Context& context, QWidget* parent)
             set_present(mark->reading);
         }
     });
-    connect(&context_.document, &session::Document::replaced, this, [this] { set_present(std::nullopt); });
-    show_all();
+    connect(&context_.document, &session::Document::replaced, this, &RetuneView::recall_present);
+    connect(&context_.document, &session::Document::state_changed, this, &RetuneView::keep_present);
+    connect(&match_, &jobs::Job::finished, this, &RetuneView::show_all);
+    connect(&match_, &jobs::Job::failed, this, [this](const QString& message) {
+        match_failure_ = message;
+        show_all();
+    });
+    recall_present();
+}
+
+void RetuneView::recall_present() {
+    path_ = context_.document.path();
+    set_present(path_.isEmpty() ? std::nullopt : context_.settings.dial_left_at(path_));
+}
+
+/// A design saved under another name takes the setting of its dial along.
+void RetuneView::keep_present() {
+    if (path_ != context_.document.path()) {
+        path_ = context_.document.path();
+        context_.settings.set_dial_left_at(path_, present_);
+    }
 }
 
 void RetuneView::set_present(std::optional<double> reading) {
     present_ = reading;
+    context_.settings.set_dial_left_at(path_, reading);
     if (reading) {
         present_entry_->field().set_value(*reading, models::plain_number(*reading, 5));
     } else {
@@ -168,9 +191,55 @@ models::ResonancePlot RetuneView::resonance_plot() const {
     return plot;
 }
 
+/// The coupling's own solution takes some tens of milliseconds, so it follows the rest. Calibration and dial
+/// have no part in it.
+void RetuneView::ask_match(const models::ResonancePlot& plot) {
+    if (!plot.established() || !result_->request.design.coupling) {
+        asked_.reset();
+        return;
+    }
+    jobs::PresentMatchRequest request{result_->request.design, units::hertz(plot.resonance_Hz),
+                                      units::hertz(plot.wanted_Hz)};
+    request.design.calibration.reset();
+    request.design.capacitor.dial.reset();
+    if (asked_ != request) {
+        asked_ = request;
+        match_failure_.clear();
+        match_.start(request);
+    }
+}
+
+void RetuneView::add_match(models::ResonancePlot& plot) const {
+    if (!plot.established()) {
+        return;
+    }
+    const auto match = match_.result();
+    if (!asked_) {
+        plot.basis = tr("Assumes a matched loop: the design has no coupling.");
+    } else if (!match_failure_.isEmpty()) {
+        plot.basis = tr("Assumes a matched loop: the coupling is not computed (%1)").arg(match_failure_);
+    } else if (!match || match->request != *asked_) {
+        plot.basis = tr("Assumes a matched loop until the coupling is computed.");
+    } else {
+        for (const coupling::MatchPoint& point : match->curve) {
+            plot.curve.append({point.frequency.value() - plot.resonance_Hz, point.vswr});
+        }
+        const QPointF wanted(plot.wanted_Hz - plot.resonance_Hz, match->vswr_wanted);
+        const auto place =
+            std::lower_bound(plot.curve.begin(), plot.curve.end(), wanted.x(),
+                             [](const QPointF& point, double offset) { return point.x() < offset; });
+        plot.curve.insert(place, wanted);
+        plot.basis = tr("With the design's coupling, on %1 at its feed point.")
+                         .arg(models::given_text(match->line.value(), units::Dimension::resistance,
+                                                 units::UnitSystem::metric));
+    }
+}
+
 void RetuneView::show_all() {
     const models::DialPlot plot = dial_plot();
-    const models::ResonancePlot resonance = resonance_plot();
+    models::ResonancePlot resonance = resonance_plot();
+    ask_match(resonance);
+    add_match(resonance);
     dial_->set_figure(std::make_shared<const charts::DialFigure>(plot));
     resonance_->set_figure(std::make_shared<const charts::ResonanceFigure>(resonance));
     is_set_->setEnabled(plot.mark().has_value());
@@ -184,6 +253,9 @@ void RetuneView::show_all() {
                          models::reading_text(mark.reading, plot.scale, plot.step),
                          models::reading_text(off, plot.scale, std::min(plot.step, off)), which,
                          models::exact_frequency(std::round(result_->tuned.value())));
+        if (!plot.calibrated) {
+            words += QStringLiteral(". ") + models::wide_interval_words();
+        }
         if (!result_->reachable) {
             words += QStringLiteral(". <b>▲ ") + tr("Out of the capacitor's reach") + QStringLiteral("</b>");
         }

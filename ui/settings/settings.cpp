@@ -12,7 +12,7 @@ namespace loopwright::settings {
 
 namespace {
 
-constexpr int recent_limit = 10;
+constexpr int recent_limit = 10, dials_limit = 20;
 const QString key_units = QStringLiteral("units");
 const QString key_model = QStringLiteral("model");
 const QString word_closed_form = QStringLiteral("closed-form");
@@ -28,6 +28,7 @@ const QString key_radio_port = QStringLiteral("radio/port");
 const QString key_radio_driver = QStringLiteral("radio/driver");
 const QString key_radio_device = QStringLiteral("radio/device");
 const QString key_radio_speed = QStringLiteral("radio/speed_baud");
+const QString key_dials = QStringLiteral("dials_left_at"); ///< "reading path", newest first
 const QString key_recent = QStringLiteral("recent_files");
 const QString key_folder = QStringLiteral("last_folder");
 const QString key_caution = QStringLiteral("caution_read");
@@ -165,6 +166,31 @@ void Settings::add_recent_file(const QString& path) {
 void Settings::clear_recent_files() {
     store_->remove(key_recent);
     Q_EMIT recent_files_changed();
+}
+
+std::optional<double> Settings::dial_left_at(const QString& path) const {
+    const QString absolute = QFileInfo(path).absoluteFilePath();
+    for (const QString& entry : store_->value(key_dials).toStringList()) {
+        bool is_number = false;
+        const double reading = entry.section(QLatin1Char(' '), 0, 0).toDouble(&is_number);
+        if (entry.section(QLatin1Char(' '), 1) == absolute && is_number && std::isfinite(reading)) {
+            return reading;
+        }
+    }
+    return std::nullopt;
+}
+
+void Settings::set_dial_left_at(const QString& path, std::optional<double> reading) {
+    if (path.isEmpty() || (reading && !std::isfinite(*reading)) || reading == dial_left_at(path)) {
+        return;
+    }
+    const QString absolute = QFileInfo(path).absoluteFilePath();
+    QStringList entries = store_->value(key_dials).toStringList();
+    entries.removeIf([&](const QString& entry) { return entry.section(QLatin1Char(' '), 1) == absolute; });
+    if (reading) {
+        entries.prepend(QString::number(*reading, 'g', 12) + QLatin1Char(' ') + absolute);
+    }
+    store_->setValue(key_dials, QStringList(entries.mid(0, dials_limit)));
 }
 
 QString Settings::last_folder() const {

@@ -13,6 +13,7 @@
 
 #include <memory>
 #include <numbers>
+#include <optional>
 
 class QSettings;
 
@@ -64,6 +65,11 @@ public:
     [[nodiscard]] QStringList recent_files() const;
     void add_recent_file(const QString& path);
     void clear_recent_files();
+
+    /// Where the dial of a design file's loop stood when it was last said; of the twenty files said last.
+    [[nodiscard]] std::optional<double> dial_left_at(const QString& path) const;
+    /// Nothing: not known any more. Does nothing for an empty path or a value that is not finite.
+    void set_dial_left_at(const QString& path, std::optional<double> reading);
 
     /// Folder that file dialogs start in.
     [[nodiscard]] QString last_folder() const;
