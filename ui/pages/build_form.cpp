@@ -29,6 +29,7 @@ BuildForm::BuildForm(const Context& context, QWidget* parent)
     add_group(conductor_group(), true);
     add_joints();
     add_group(capacitor_group(), true);
+    add_made_capacitor();
     add_fixed_capacitors();
     add_coupling();
     add_group(site_group(), true);
@@ -108,6 +109,34 @@ void BuildForm::add_coupling() {
         fold->set_summary(coupling->summary() + QStringLiteral(", ") + line->summary());
     };
     connect(line, &FormGroup::refreshed, fold, show);
+    show();
+}
+
+void BuildForm::add_made_capacitor() {
+    auto* section = new QWidget(this);
+    auto* column = new QVBoxLayout(section);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(unit_px / 2);
+    const GroupSpec spec = made_group();
+    auto* group = new FormGroup(context_, spec, section);
+    auto* range = new QLabel(section);
+    range->setObjectName(QStringLiteral("capacitor.made.range"));
+    range->setAccessibleName(tr("Range computed from the dimensions"));
+    range->setWordWrap(true);
+    range->setContentsMargins(2 * unit_px, 0, 0, 0);
+    range->setTextFormat(Qt::PlainText);
+    range->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    column->addWidget(group);
+    column->addWidget(range);
+    inputs::Fold* fold =
+        add_fold(spec.id, spec.title, section, context_.document.design().capacitor.made.has_value());
+    const auto show = [this, fold, group, range] {
+        const QString words = made_range_words(context_.document.design());
+        range->setText(words);
+        range->setVisible(!words.isEmpty());
+        fold->set_summary(words.isEmpty() ? group->summary() : words);
+    };
+    connect(group, &FormGroup::refreshed, fold, show);
     show();
 }
 

@@ -28,6 +28,7 @@ private:
     void add_coupling();
     void add_joints();
     void add_fixed_capacitors();
+    void add_made_capacitor();
     inputs::Fold* add_fold(const std::string& id, const QString& title, QWidget* content, bool unfolded);
     Context context_;
     QVBoxLayout* column_;

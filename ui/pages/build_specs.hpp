@@ -147,6 +147,10 @@ struct GroupSpec {
 [[nodiscard]] GroupSpec capacitor_group();
 /// The fixed capacitor of that index. Its fields read as not given where the design has no such one.
 [[nodiscard]] GroupSpec added_capacitor_group(std::size_t index);
+/// Plates or tubes of one's own making.
+[[nodiscard]] GroupSpec made_group();
+/// What comes of them, in sentences; empty where nothing is made by hand.
+[[nodiscard]] QString made_range_words(const design::Design& design);
 [[nodiscard]] GroupSpec coupling_group();
 [[nodiscard]] GroupSpec feed_line_group();
 [[nodiscard]] GroupSpec site_group();
