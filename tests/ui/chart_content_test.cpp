@@ -73,6 +73,32 @@ TEST(ChartContent, BetweenPointsAPowerLawIsExactAndAGapStaysAGap) {
     EXPECT_NEAR(value_at(curve, 2e6).value(), 17.0, 1e-12); // straight over log frequency
 }
 
+// 220 pF in parallel on 40 m alone: both ends of the range are 220 pF higher there and as before elsewhere.
+TEST(ChartContent, TheCapacitorsRangeFollowsWhatIsPluggedIn) {
+    EXPECT_EQ(chart_named(made_charts(), "capacitance").curves.size(), 1U);
+    EXPECT_EQ(chart_named(made_charts(), "capacitance").limits.size(), 2U);
+    survey::Survey survey = *made_survey();
+    design::Capacitor& capacitor = survey.request.design.capacitor;
+    design::AddedCapacitor plug;
+    plug.capacitance = units::picofarads(220);
+    plug.bands = {"40m"};
+    capacitor.added = {plug};
+    const double most = (capacitor.maximum.value + capacitor.stray.value).value();
+    const double least = (capacitor.minimum.value + capacitor.stray.value).value();
+    const auto charts = survey_charts(survey, nullptr, {});
+    const auto chart = std::find_if(charts.begin(), charts.end(), [](const ChartContent& one) {
+        return one.id == QLatin1String("capacitance");
+    });
+    ASSERT_EQ(chart->curves.size(), 3U);
+    EXPECT_TRUE(chart->limits.empty()) << "no line says a range that does not hold everywhere";
+    for (const auto& [hertz, more] :
+         {std::pair(7.1e6, 220e-12), std::pair(14.1e6, 0.0), std::pair(3.6e6, 0.0)}) {
+        EXPECT_NEAR(value_at(chart->curves[1], hertz).value(), most + more, 1e-15) << hertz;
+        EXPECT_NEAR(value_at(chart->curves[2], hertz).value(), least + more, 1e-15) << hertz;
+    }
+    EXPECT_THAT(description(*chart).toStdString(), HasSubstr("with what is plugged in"));
+}
+
 TEST(ChartContent, ZonesSayWhereNothingIsEstablishedOrReached) {
     const ChartContent chart = chart_named(made_charts(), "q");
     ASSERT_GE(chart.zones.size(), 2U);

@@ -1,8 +1,8 @@
 #include "models/survey_charts.hpp"
 
 #include "band/emission.hpp"
-#include "design/on_band.hpp"
 #include "loop/design_parts.hpp"
+#include "loop/fitted_capacitor.hpp"
 #include "models/headline.hpp"
 #include "models/model_words.hpp"
 
@@ -97,15 +97,31 @@ ChartContent efficiency(const Curves& curves) {
     return content;
 }
 
-// The range drawn is the one without what is plugged in on some bands only.
-ChartContent capacitance(const Curves& curves, const design::Capacitor& as_listed) {
-    const design::Capacitor capacitor = design::on_band(as_listed, "");
-    ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
-    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-12, {}};
-    curves.add(content,
-               {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
-                Measure::capacitance, Meaning::capacitor},
-               [](const Resonance& r) { return r.tuning_capacitance.value(); });
+/// Both ends of the range as steps, where something is plugged in on some bands only.
+void add_range_steps(ChartContent& content, const survey::Survey& survey) {
+    Curve most{QStringLiteral("capacitor_maximum"),
+               Charts::tr("Capacitor's most, with what is plugged in"),
+               Charts::tr("capacitor's most"),
+               Measure::capacitance,
+               Meaning::figure,
+               1};
+    Curve least{QStringLiteral("capacitor_minimum"),
+                Charts::tr("Capacitor's least, with what is plugged in"),
+                Charts::tr("capacitor's least"),
+                Measure::capacitance,
+                Meaning::figure,
+                2};
+    for (const loop::OperatingPoint& point : survey.curve) {
+        const auto range = loop::capacitor_range_at(survey.request.design, point.frequency);
+        most.points.append({point.frequency.value(), range.high.value()});
+        least.points.append({point.frequency.value(), range.low.value()});
+    }
+    content.curves.push_back(std::move(most));
+    content.curves.push_back(std::move(least));
+}
+
+/// Both ends of the range as lines with words.
+void add_range_limits(ChartContent& content, const design::Capacitor& capacitor) {
     const auto range = loop::capacitor_range(capacitor);
     const double low_F = range.low.value();
     const double high_F = range.high.value();
@@ -121,6 +137,23 @@ ChartContent capacitance(const Curves& curves, const design::Capacitor& as_liste
         {low_F,
          Charts::tr("capacitor starts at %1%2").arg(given_text(low_F, units::Dimension::capacitance), with),
          Side::below});
+}
+
+ChartContent capacitance(const Curves& curves, const survey::Survey& survey) {
+    const design::Capacitor& capacitor = survey.request.design.capacitor;
+    ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
+    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-12, {}};
+    curves.add(content,
+               {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
+                Measure::capacitance, Meaning::capacitor},
+               [](const Resonance& r) { return r.tuning_capacitance.value(); });
+    const bool plugged = std::any_of(capacitor.added.begin(), capacitor.added.end(),
+                                     [](const design::AddedCapacitor& each) { return !each.bands.empty(); });
+    if (plugged) {
+        add_range_steps(content, survey);
+    } else {
+        add_range_limits(content, capacitor);
+    }
     return content;
 }
 
@@ -245,8 +278,8 @@ std::vector<ChartContent> survey_charts(const survey::Survey& survey, const surv
     const Curves curves(survey, compared, compared_name);
     const design::Design& design = survey.request.design;
     std::vector<ChartContent> charts = {
-        efficiency(curves), capacitance(curves, design.capacitor), voltage(curves, design),
-        quality(curves),    bandwidth(curves, survey.request),     losses(curves)};
+        efficiency(curves), capacitance(curves, survey),       voltage(curves, design),
+        quality(curves),    bandwidth(curves, survey.request), losses(curves)};
     std::vector<BandStripe> stripes;
     for (const band::Band& band : band::bands_of(design.station.region)) {
         stripes.push_back({QString::fromStdString(band.name), band.low.value(), band.high.value()});
