@@ -134,8 +134,9 @@ std::string card_part() {
         "`title`, "
         "`model`, `region`, `power_W`, `vswr`, `highest_voltage_peak_V` with the `usable_voltage_V` there, "
         "`keep_out_distance_m`, `reach_m` and `tuning_power_W` (all from the report before keying), the "
-        "array "
-        "`rows` and `notices`; `dial` one of the rows with `schema` (`loopwright-dial-1`). Keys of a row:\n\n"
+        "array `rows`, the array `next` of the best further points of a calibration (keys as with "
+        "`calibrate`; empty without a dial) and `notices`; `dial` one of the rows with `schema` "
+        "(`loopwright-dial-1`). Keys of a row:\n\n"
         "| key | meaning |\n|---|---|\n";
     for (const report::CardField& field : report::card_fields()) {
         out += "| " + code(field.path) + " | " + field.meaning + " |\n";

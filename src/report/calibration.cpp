@@ -99,7 +99,7 @@ Section dial_section(const tuning::CalibrationReport& report, const design::Desi
         design.capacitor.dial ? std::string(design::name_of(design.capacitor.dial->scale)) : "marks";
     section.sentences.push_back(
         {"scale", "Readings in " + scale + ". The truth lies within ± with a probability of 95 %."});
-    if (const std::string next = tuning::next_point_text(report); !next.empty()) {
+    if (const std::string next = tuning::next_point_text(report.next); !next.empty()) {
         section.sentences.push_back({"next_point", with_plain_blanks(next)});
     }
     return section;

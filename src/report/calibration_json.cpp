@@ -1,6 +1,7 @@
 #include "design/names.hpp"
 #include "report/calibration.hpp"
 #include "report/detail/json_parts.hpp"
+#include "report/detail/next_points.hpp"
 #include "report/words.hpp"
 
 #include <algorithm>
@@ -68,17 +69,6 @@ Json hardware_of(const tuning::CalibrationReport& report) {
     return parts;
 }
 
-Json next_of(const tuning::CalibrationReport& report) {
-    Json next = Json::array();
-    for (const tuning::NextPoint& point : report.next) {
-        next.push_back({{"frequency_Hz", number_of(point.frequency.value())},
-                        {"reading", number_of(point.reading)},
-                        {"mean_width", number_of(point.width_now)},
-                        {"mean_width_after", number_of(point.width_after)}});
-    }
-    return next;
-}
-
 } // namespace
 
 std::string calibration_json(const tuning::CalibrationReport& report, const design::Design& design,
@@ -95,7 +85,7 @@ std::string calibration_json(const tuning::CalibrationReport& report, const desi
     object["points"] = points_of(report);
     object["rows"] = rows_of(report);
     object["hardware"] = hardware_of(report);
-    object["next"] = next_of(report);
+    object["next"] = detail::next_points_of(report.next);
     object["notices"] = detail::notices_of(report.notices);
     return detail::text_of(object);
 }

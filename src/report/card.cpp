@@ -7,6 +7,7 @@
 #include "report/words.hpp"
 #include "survey/card_safety.hpp"
 #include "survey/verdict.hpp"
+#include "tuning/calibration_report.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -143,9 +144,11 @@ std::vector<Sentence> how_to_read(const survey::Card& card) {
         all.push_back(
             {"card_without_dial", "The design has no dial: no readings. Enter its law, scale and stops."});
     } else if (!any_calibrated(card)) {
-        all.push_back({"card_predicted",
-                       "Readings follow from the design and the model alone. What the capacitor, its wiring "
-                       "and the surroundings really are shifts them: calibrate."});
+        all.push_back({"card_predicted", "Readings follow from the design and the model alone. " +
+                                             tuning::wide_interval_text()});
+    }
+    if (const std::string next = tuning::next_point_text(card.next); !next.empty()) {
+        all.push_back({"card_next_point", with_plain_blanks(next)});
     }
     if (design.capacitor.dial && design.capacitor.dial->backlash > 0) {
         all.push_back(

@@ -1,6 +1,7 @@
 #include "report/card.hpp"
 #include "report/card_fields.hpp"
 #include "report/detail/json_parts.hpp"
+#include "report/detail/next_points.hpp"
 #include "report/words.hpp"
 #include "survey/card_safety.hpp"
 
@@ -71,6 +72,7 @@ std::string card_json(const survey::Card& card, const survey::Keying* keying) {
         notices.merge(row.point.notices);
     }
     object["rows"] = std::move(rows);
+    object["next"] = detail::next_points_of(card.next);
     object["notices"] = detail::notices_of(notices);
     return detail::text_of(object);
 }

@@ -21,6 +21,8 @@ namespace {
 
 using band::Emission;
 
+constexpr int planned_points = 3; ///< of a calibration, as the calibration's own report has it
+
 Emission emission_named(const std::string& id) {
     const auto emission = band::find_emission(id);
     if (!emission) {
@@ -205,6 +207,13 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
     for (CardRow& row : card.rows) {
         detail::compare_with_others(row, card.rows);
         row.remarks = detail::card_remarks(row, bands.of(row).there);
+    }
+    if (dials && card.complete) {
+        std::vector<units::Frequency> wanted;
+        for (const CardRow& row : card.rows) {
+            wanted.push_back(row.tuned());
+        }
+        card.next = dials->plan(tuning::measurable(request.design), wanted, planned_points);
     }
     return card;
 }

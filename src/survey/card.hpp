@@ -5,6 +5,7 @@
 #include "base/job.hpp"
 #include "design/design.hpp"
 #include "loop/operating_point.hpp"
+#include "tuning/calibration.hpp"
 #include "tuning/drive.hpp"
 #include "tuning/fixed_remedy.hpp"
 #include "tuning/reading.hpp"
@@ -77,7 +78,9 @@ struct CardRow {
 struct Card {
     CardRequest request;
     std::vector<CardRow> rows; ///< ascending in the frequency tuned to
-    bool complete = false;     ///< false after a stop
+    /// The best further points of a calibration, one after the other, for the rows; empty without a dial.
+    std::vector<tuning::NextPoint> next;
+    bool complete = false; ///< false after a stop
 };
 
 /// Full-wave model. Rows: the customary frequencies of every planned band, and the operator's own ones (his

@@ -66,22 +66,27 @@ CalibrationReport calibration_report(const design::Design& design) {
     return calibration_report(design, design_curve(design));
 }
 
-std::string next_point_text(const CalibrationReport& report) {
-    if (report.next.empty()) {
+std::string next_point_text(const std::vector<NextPoint>& points) {
+    if (points.empty()) {
         return {};
     }
-    const NextPoint& next = report.next.front();
+    const NextPoint& next = points.front();
     std::string text = "Measure next at " + units::shown(next.frequency, 5) + ", near " +
                        reading_text(next.reading, next.width_now) +
                        " on the dial: the 95 % intervals narrow from " +
                        units::shown(next.width_now, units::Dimension::number, 2) + " to " +
                        units::shown(next.width_after, units::Dimension::number, 2);
-    for (std::size_t i = 1; i < report.next.size(); ++i) {
+    for (std::size_t i = 1; i < points.size(); ++i) {
         text += i == 1 ? " on average, then with " : ", ";
-        text += units::shown(report.next[i].frequency, 5) + " to " +
-                units::shown(report.next[i].width_after, units::Dimension::number, 2);
+        text += units::shown(points[i].frequency, 5) + " to " +
+                units::shown(points[i].width_after, units::Dimension::number, 2);
     }
-    return text + (report.next.size() == 1 ? " on average." : ".");
+    return text + (points.size() == 1 ? " on average." : ".");
+}
+
+std::string wide_interval_text() {
+    return "The interval of a predicted reading is wide because the true stray capacitance, law and pointer "
+           "of your capacitor are not known; calibration points narrow it.";
 }
 
 } // namespace loopwright::tuning

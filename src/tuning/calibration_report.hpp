@@ -34,6 +34,9 @@ struct CalibrationReport {
 
 /// "Measure next at 14.1 MHz, near 38.5: the intervals narrow from 3.1 to 1.2 on average." Empty where there
 /// is none.
-[[nodiscard]] std::string next_point_text(const CalibrationReport& report);
+[[nodiscard]] std::string next_point_text(const std::vector<NextPoint>& next);
+
+/// Why the interval of a predicted reading is wide, and what narrows it: one sentence.
+[[nodiscard]] std::string wide_interval_text();
 
 } // namespace loopwright::tuning

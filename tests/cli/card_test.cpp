@@ -43,6 +43,13 @@ TEST_F(Card, PrintsEveryPromisedKey) {
     EXPECT_GT(card["tuning_power_W"].get<double>(), 0);
     EXPECT_EQ(card["reach_m"], 2);
     ASSERT_GE(card["rows"].size(), 12U);
+    ASSERT_EQ(card["next"].size(), 3U);
+    for (const json& next : card["next"]) {
+        EXPECT_LT(next["mean_width_after"].get<double>(), next["mean_width"].get<double>());
+    }
+    const std::string text = run({"card", file}).out;
+    EXPECT_THAT(text, HasSubstr("predicted reading is wide because"));
+    EXPECT_THAT(text, HasSubstr("Measure next at"));
     for (const json& row : card["rows"]) {
         for (const char* key : {"band",
                                 "frequency_Hz",

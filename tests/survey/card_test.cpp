@@ -265,6 +265,29 @@ TEST(Card, CalibrationStandsBesideThePrediction) {
     }
 }
 
+// What further points would bring is about the intervals of the rows, and a point brings less than the one
+// before it.
+TEST(Card, SaysWhatFurtherPointsWouldNarrow) {
+    design::Design d = a_loop();
+    d.station.bands = {"40m", "30m", "20m", "17m"};
+    const Card got = card_of(d);
+    ASSERT_EQ(got.next.size(), 3U);
+    double mean = 0;
+    for (const CardRow& row : got.rows) {
+        ASSERT_TRUE(row.reachable);
+        mean += (row.predicted->range.high - row.predicted->range.low) / static_cast<double>(got.rows.size());
+    }
+    EXPECT_NEAR(got.next.front().width_now, mean, 0.02 * mean);
+    double before = mean;
+    for (const tuning::NextPoint& next : got.next) {
+        EXPECT_LT(next.width_after, before);
+        before = next.width_after;
+    }
+    EXPECT_LT(got.next.front().width_after, 0.6 * mean) << "the first point tells most";
+    d.capacitor.dial.reset();
+    EXPECT_TRUE(card_of(d).next.empty());
+}
+
 TEST(Card, OneRowForAFrequency) {
     CardRequest request;
     request.design = a_loop();

@@ -124,6 +124,13 @@ TEST(CardSheet, CarriesVoltageDistanceAndTheTuneUpLine) {
             EXPECT_THAT(text, HasSubstr(words));
         }
         EXPECT_THAT(text, ::testing::ContainsRegex("[0-9] ?m\\b|[0-9].m"));
+        // Why the interval is wide, what narrows it, and what the next point would bring.
+        std::string flat = text;
+        std::replace(flat.begin(), flat.end(), '\n', ' ');
+        EXPECT_THAT(flat, HasSubstr("predicted reading is wide because"));
+        EXPECT_THAT(flat, HasSubstr("calibration points narrow it"));
+        ASSERT_FALSE(data.card->next.empty());
+        EXPECT_THAT(flat, HasSubstr("Measure next at"));
     }
 }
 

@@ -5,6 +5,8 @@
 #include "charts/dial_figure.hpp"
 #include "charts/figure_widget.hpp"
 #include "charts/resonance_figure.hpp"
+#include "coupling/coupled_loop.hpp"
+#include "coupling/mismatch.hpp"
 #include "jobs/keying_job.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/radio_panel.hpp"
@@ -17,6 +19,7 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QElapsedTimer>
+#include <QFile>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -112,6 +115,7 @@ TEST_F(RetunePageTest, ShowsThePredictedDialOfTheFrequencyInFocus) {
     EXPECT_DOUBLE_EQ(dial_plot().predicted->reading, wanted->reading);
     EXPECT_FALSE(dial_plot().calibrated);
     EXPECT_TRUE(words("retune.set").contains(QStringLiteral("predicted, not calibrated")));
+    EXPECT_TRUE(words("retune.set").contains(QStringLiteral("calibration points narrow it")));
     // FT8: the loop belongs in the middle of the audio passband above the dial frequency.
     EXPECT_NEAR(page_->dial().result()->tuned.value(), 7.074e6 + 1.5e3, 200);
     const double before = dial_plot().predicted->reading;
@@ -128,6 +132,7 @@ TEST_F(RetunePageTest, APointIsTypedUndoneSavedAndReadAgain) {
     EXPECT_FALSE(document_.design().calibration->date.empty());
     ASSERT_TRUE(settled());
     EXPECT_TRUE(dial_plot().calibrated);
+    EXPECT_FALSE(words("retune.set").contains(QStringLiteral("calibration points narrow it")));
     EXPECT_EQ(on_page<QTableView>("calibration.table")->model()->rowCount(), 1);
     // The next point can be typed at once: the field of the reading has the focus and is empty.
     EXPECT_TRUE(on_page<QWidget>("calibration.reading")->hasFocus());
@@ -215,6 +220,62 @@ TEST_F(RetunePageTest, ThePresentSettingIsJudged) {
     EXPECT_FALSE(on_page<QLabel>("retune.now")->isVisible());
 }
 
+// The design's own coupling decides what the radio sees: against the closed form of one resonator with the
+// coupling ratio that the match at resonance has (D. Kajfez and E. J. Hwan 1984, from memory).
+TEST_F(RetunePageTest, TheCurveIsThatOfTheDesignsOwnCoupling) {
+    QTest::mouseClick(on_page<QPushButton>("retune.is_set"), Qt::LeftButton);
+    EXPECT_TRUE(resonance_plot().curve.isEmpty());
+    EXPECT_TRUE(words("retune.now").contains(QStringLiteral("Assumes a matched loop")));
+    design::Design next = document_.design();
+    next.coupling = design::Coupling{};
+    next.coupling->diameter = units::metres(0.1); // too small: coupled loosely
+    document_.edit(next, {QStringLiteral("Coupling"), {}, {}});
+    ASSERT_TRUE(settled());
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !resonance_plot().curve.isEmpty(); }, 20000));
+    EXPECT_TRUE(words("retune.now").contains(QStringLiteral("With the design's coupling, on 50")))
+        << words("retune.now").toStdString();
+    const models::ResonancePlot plot = resonance_plot();
+    const auto resonance = units::hertz(plot.resonance_Hz);
+    const coupling::CoupledLoop coupled(next);
+    const coupling::Match match = coupled.match(resonance);
+    ASSERT_GT(match.vswr, 1.5);
+    EXPECT_NEAR(models::vswr_at(plot, plot.resonance_Hz), match.vswr, 0.02 * match.vswr);
+    const double q = page_->dial().result()->point.resonance->q_unloaded;
+    for (const double share : {-0.5, -0.25, 0.25, 0.5}) {
+        const auto frequency = resonance + share * plot.span_Hz * units::hertz(1);
+        const double one = coupling::resonator_vswr(resonance, q, 1 / match.vswr, frequency);
+        EXPECT_NEAR(models::vswr_at(plot, frequency.value()), one, 0.06 * one) << share;
+    }
+    // Far off, the number is the coupled loop's own, not an end of the curve.
+    enter("retune.present", QString::number(dial_plot().predicted->reading + 6.0, 'f', 3));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !resonance_plot().curve.isEmpty(); }, 20000));
+    EXPECT_GT(models::vswr_at(resonance_plot(), resonance_plot().wanted_Hz), 50);
+}
+
+TEST_F(RetunePageTest, WhereTheDialStandsIsKeptForTheFileAndNotInIt) {
+    document_.save_as(file("one.loop"));
+    enter("retune.present", QStringLiteral("71.5"));
+    EXPECT_FALSE(document_.is_dirty());
+    document_.save_as(file("two.loop"));
+    enter("retune.present", QStringLiteral("33"));
+    document_.start_from(made_design());
+    EXPECT_FALSE(page_->view().present());
+    document_.open(file("one.loop"));
+    EXPECT_EQ(page_->view().present(), 71.5);
+    document_.open(file("two.loop"));
+    EXPECT_EQ(page_->view().present(), 33.0);
+    EXPECT_EQ(on_page<QWidget>("retune.present")->findChild<QLineEdit*>() == nullptr
+                  ? dynamic_cast<QLineEdit*>(on_page<QWidget>("retune.present"))->text()
+                  : on_page<QWidget>("retune.present")->findChild<QLineEdit*>()->text(),
+              QStringLiteral("33"));
+    QFile written(file("one.loop"));
+    ASSERT_TRUE(written.open(QIODevice::ReadOnly));
+    EXPECT_FALSE(written.readAll().contains("71.5"));
+    enter("retune.present", QString());
+    EXPECT_FALSE(settings_.dial_left_at(file("two.loop")));
+    EXPECT_EQ(settings_.dial_left_at(file("one.loop")), 71.5);
+}
+
 TEST_F(RetunePageTest, TheCardHasEveryRowOfTheCoreAndPickingOneFocusesIt) {
     jobs::CardJob& job = page_->card().job();
     ASSERT_TRUE(QTest::qWaitFor([&] { return job.result() && !job.stale(); }, 60000));
@@ -240,6 +301,25 @@ TEST_F(RetunePageTest, TheCardHasEveryRowOfTheCoreAndPickingOneFocusesIt) {
     EXPECT_DOUBLE_EQ(dial_plot().frequency_Hz, core.rows.back().radio.value());
     focus_.set_frequency(core.rows.front().radio);
     EXPECT_EQ(table.currentIndex().row(), 0);
+}
+
+// The span grows with the VSWR that counts as usable: of Z = R (1 + j x) it is x = (s - 1)/sqrt(s), so that 3
+// gives 2/sqrt(3) : 1/sqrt(2) = 1.633 times the span of 2 (any handbook of transmission lines).
+TEST_F(RetunePageTest, TheVswrThatCountsAsUsableIsChosen) {
+    jobs::CardJob& job = page_->card().job();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return job.result() && !job.stale(); }, 60000));
+    const double before = job.result()->rows.front().usable_span->value();
+    const double dial_before = *dial_plot().span_high - *dial_plot().span_low;
+    enter("card.vswr", QStringLiteral("3"));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !job.stale(); }, 60000));
+    ASSERT_TRUE(settled());
+    EXPECT_EQ(job.result()->request.vswr_limit, 3.0);
+    EXPECT_NEAR(job.result()->rows.front().usable_span->value() / before, 1.633, 0.01);
+    EXPECT_NEAR((*dial_plot().span_high - *dial_plot().span_low) / dial_before, 1.633, 0.01);
+    enter("card.vswr", QStringLiteral("0.5"));
+    EXPECT_EQ(page_->card().vswr_limit(), 3.0);
+    pages::RetunePage another(context_);
+    EXPECT_EQ(another.card().vswr_limit(), 3.0) << "kept between two starts";
 }
 
 TEST_F(RetunePageTest, WithoutADialThePageSaysWhatIsMissing) {

@@ -1,5 +1,6 @@
 #include "pages/retune_card.hpp"
 
+#include "inputs/entry.hpp"
 #include "models/card_table.hpp"
 #include "pages/plain_table.hpp"
 
@@ -14,14 +15,16 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8;
+constexpr int unit_px = 8, vswr_px = 60;
+constexpr double least_vswr = 1.05, greatest_vswr = 10.0;
+const QString vswr_name = QStringLiteral("retune_vswr"); ///< in what is kept of the window
 } // namespace
 
 RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), model_(new models::TextTableModel(this)),
       table_(new PlainTable(*model_, tr("Retune card"),
                             tr("One row a working frequency; picking one puts it in focus"), this)),
-      state_(new QLabel(this)) {
+      state_(new QLabel(this)), vswr_(new inputs::Entry({units::Dimension::number}, "retune.vswr", this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(unit_px / 2);
@@ -29,6 +32,7 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     state_->setWordWrap(true);
     state_->setObjectName(QStringLiteral("card.state"));
     row->addWidget(state_, 1);
+    add_vswr(*row);
     const auto add = [&](const QString& text, const QString& tip, const char* name, auto signal) {
         auto* button = new QPushButton(text, this);
         button->setToolTip(tip);
@@ -69,9 +73,44 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     show_state();
 }
 
+void RetuneCard::add_vswr(QHBoxLayout& row) {
+    bool is_number = false;
+    const double kept = context_.settings.window_state(vswr_name).toDouble(&is_number);
+    if (is_number && kept >= least_vswr && kept <= greatest_vswr) {
+        vswr_limit_ = kept;
+    }
+    auto* label = new QLabel(tr("&Usable up to VSWR"), this);
+    inputs::QuantityField& field = vswr_->field();
+    field.setObjectName(QStringLiteral("card.vswr"));
+    field.set_value(vswr_limit_, {});
+    vswr_->describe(tr("Usable up to VSWR"),
+                    tr("How far off resonance the loop still counts as usable without retuning: the span of "
+                       "the card and of the dial above. 2 is usual."));
+    vswr_->setMaximumWidth(vswr_px);
+    label->setBuddy(&field);
+    label->setToolTip(field.toolTip());
+    row.addWidget(label);
+    row.addWidget(vswr_);
+    connect(&field, &inputs::QuantityField::edited, this, &RetuneCard::set_vswr_limit);
+}
+
+void RetuneCard::set_vswr_limit(double limit, const QString& text) {
+    if (!(limit >= least_vswr && limit <= greatest_vswr)) {
+        vswr_->field().refuse(tr("Between %1 and %2.").arg(least_vswr).arg(greatest_vswr));
+        return;
+    }
+    vswr_->field().set_value(limit, text);
+    if (limit != vswr_limit_) {
+        vswr_limit_ = limit;
+        context_.settings.set_window_state(vswr_name, QByteArray::number(limit));
+        Q_EMIT vswr_limit_changed();
+    }
+}
+
 void RetuneCard::start() {
     survey::CardRequest request;
     request.design = context_.document.design();
+    request.vswr_limit = vswr_limit_;
     job_.start(request);
 }
 

@@ -5,8 +5,13 @@
 
 #include <QWidget>
 
+class QHBoxLayout;
 class QLabel;
 class QTableView;
+
+namespace loopwright::inputs {
+class Entry;
+}
 
 namespace loopwright::models {
 class TextTableModel;
@@ -22,8 +27,11 @@ public:
     [[nodiscard]] QTableView& table() { return *table_; }
     /// Computes the card of the design as it is.
     void start();
+    /// Up to which the loop counts as usable.
+    [[nodiscard]] double vswr_limit() const { return vswr_limit_; }
 
 Q_SIGNALS:
+    void vswr_limit_changed();
     void print_wanted();
     void pocket_wanted();
     void preview_wanted();
@@ -31,6 +39,8 @@ Q_SIGNALS:
     void table_export_wanted();
 
 private:
+    void add_vswr(QHBoxLayout& row);
+    void set_vswr_limit(double limit, const QString& text);
     void show_card();
     void show_state();
     void follow_focus();
@@ -39,6 +49,8 @@ private:
     models::TextTableModel* model_;
     QTableView* table_;
     QLabel* state_;
+    inputs::Entry* vswr_;
+    double vswr_limit_ = 2.0;
     QString failure_;
     bool following_ = false;
 };

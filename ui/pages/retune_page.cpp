@@ -1,5 +1,6 @@
 #include "pages/retune_page.hpp"
 
+#include "pages/arrangement.hpp"
 #include "pages/calibration_editor.hpp"
 #include "pages/retune_card.hpp"
 #include "pages/retune_form.hpp"
@@ -8,7 +9,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QScrollArea>
-#include <QScrollBar>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -18,16 +18,6 @@ namespace {
 
 constexpr int unit_px = 8, patience_ms = 250, form_px = 360;
 const QString across_name = QStringLiteral("retune_across");
-
-QScrollArea* scrolled(QWidget* content, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidget(content);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setMinimumWidth(content->minimumSizeHint().width() + area->verticalScrollBar()->sizeHint().width());
-    return area;
-}
 
 } // namespace
 
@@ -82,6 +72,7 @@ QWidget* RetunePage::build_right() {
     view_ = new RetuneView(context_, right);
     connect(view_, &RetuneView::figure_export_wanted, this, &RetunePage::figure_export_wanted);
     card_ = new RetuneCard(context_, right);
+    connect(card_, &RetuneCard::vswr_limit_changed, this, &RetunePage::start);
     auto* down = new QSplitter(Qt::Vertical, right);
     down->setChildrenCollapsible(false);
     down->addWidget(view_);
@@ -119,6 +110,7 @@ void RetunePage::start_dial() {
     request.design = context_.document.design();
     request.radio = context_.focus.frequency();
     request.emission = request.design.station.emission;
+    request.vswr_limit = card_->vswr_limit();
     dial_.start(request);
 }
 

@@ -1,5 +1,6 @@
 #include "printing/card_lines.hpp"
 
+#include "models/calibration_rows.hpp"
 #include "models/keying_warning.hpp"
 #include "models/keying_words.hpp"
 #include "report/card.hpp"
@@ -229,7 +230,10 @@ QStringList card_legend(const survey::Card& card, bool pocket) {
                    .arg(qt(design.calibration->date))
                    .arg(design.calibration->points.size());
     } else {
-        all << CardLines::tr("Dial predicted, not calibrated.");
+        all << CardLines::tr("Dial predicted, not calibrated.") << models::wide_interval_words();
+    }
+    if (design.capacitor.dial && !card.next.empty()) {
+        all << models::next_point_words(card.next.front(), *design.capacitor.dial);
     }
     for (std::size_t i = 0; i < design.capacitor.added.size(); ++i) {
         const design::AddedCapacitor& each = design.capacitor.added[i];
