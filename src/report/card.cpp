@@ -144,7 +144,7 @@ std::vector<Sentence> how_to_read(const survey::Card& card) {
         all.push_back(
             {"card_without_dial", "The design has no dial: no readings. Enter its law, scale and stops."});
     } else if (!any_calibrated(card)) {
-        all.push_back({"card_predicted", "Readings follow from the design and the model alone. " +
+        all.push_back({"card_predicted", "Readings follow from the design and the model alone: calibrate. " +
                                              tuning::wide_interval_text()});
     }
     if (const std::string next = tuning::next_point_text(card.next); !next.empty()) {
