@@ -12,9 +12,10 @@ endif()
 
 # Paths in objects are relative to the source tree: two clones build the same object, so ccache serves both.
 add_compile_options("-ffile-prefix-map=${CMAKE_SOURCE_DIR}=.")
-find_program(CCACHE_PROGRAM ccache)
+find_program(CCACHE_PROGRAM ccache) # with precompiled headers it serves only when told that they are no surprise
 if(CCACHE_PROGRAM AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
-  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}" "${CCACHE_PROGRAM}")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}"
+      "CCACHE_SLOPPINESS=pch_defines,time_macros" "${CCACHE_PROGRAM}")
 endif()
 
 find_program(LLD_PROGRAM ld.lld)
@@ -30,7 +31,7 @@ if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_CXX_COMPILER_VERSION VERSION_L
   # At -O3 it takes the text of a std::variant that holds none for uninitialised, wrongly; the
   # everyday and the sanitized build keep that warning.
   target_compile_options(loopwright_options INTERFACE $<$<CONFIG:Release>:-Wno-maybe-uninitialized>)
-  if(LOOPWRIGHT_PCH) # the same bug in the guise of other warnings, where <string> comes precompiled
+  if(LOOPWRIGHT_QUICK) # the same bug in the guise of other warnings, where <string> comes precompiled
     target_compile_options(loopwright_options INTERFACE -Wno-stringop-overflow -Wno-array-bounds)
   endif()
 endif()
@@ -55,7 +56,7 @@ function(loopwright_library folder)
     target_include_directories(loopwright_${folder} PUBLIC "${CMAKE_SOURCE_DIR}/src")
     target_link_libraries(loopwright_${folder} PUBLIC ${depends} ${arg_LIBRARIES} PRIVATE loopwright_options
                                                ${arg_PRIVATE_LIBRARIES})
-    loopwright_pch_of_core(loopwright_${folder} ${folder})
+    loopwright_joined(loopwright_${folder})
   else()
     add_library(loopwright_${folder} INTERFACE)
     target_include_directories(loopwright_${folder} INTERFACE "${CMAKE_SOURCE_DIR}/src")
@@ -75,10 +76,7 @@ function(loopwright_test folder)
   target_compile_definitions(test_${folder} PRIVATE LOOPWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
   target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} loopwright_test_support
                                               GTest::gtest GTest::gmock GTest::gtest_main)
-  list(LENGTH sources how_many)
-  if(how_many GREATER 2) # below, making the precompiled header costs more than it spares
-    loopwright_pch(test_${folder} test)
-  endif()
+  loopwright_pch_as(test_${folder} loopwright_test_headers)
   gtest_discover_tests(test_${folder} DISCOVERY_MODE PRE_TEST TEST_PREFIX "${folder}." PROPERTIES LABELS
                        "${arg_LABELS}")
 endfunction()

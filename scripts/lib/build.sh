@@ -10,11 +10,11 @@ jobs() {
     echo $((cores < memory ? cores : memory))
 }
 
-# From nothing, with no filled cache, precompiled headers save minutes; see scripts/cmake/LoopwrightPch.cmake.
+# From nothing, with no filled cache, fewer and larger units save minutes; see scripts/cmake/LoopwrightQuick.cmake.
 first_build_options() {
     local cached
     cached=$(ccache --print-stats 2>/dev/null | awk '$1 == "files_in_cache" { print $2 }')
-    if [ "${cached:-0}" -lt 300 ]; then echo "-DLOOPWRIGHT_PCH=ON"; fi
+    if [ "${cached:-0}" -lt 300 ]; then echo "-DLOOPWRIGHT_QUICK=ON"; fi
 }
 
 # configure PRESET [cmake options...]: only when it was not done before; ninja sees to every later change.

@@ -13,7 +13,7 @@ struct Edges {
     double low_kHz, high_kHz;
 };
 
-struct Row {
+struct BandRow {
     const char* name;
     std::array<Edges, 3> edges; ///< regions 1, 2, 3
     double usual_kHz;
@@ -27,7 +27,7 @@ constexpr std::array<Edges, 3> everywhere(double low_kHz, double high_kHz) {
     return {{{low_kHz, high_kHz}, {low_kHz, high_kHz}, {low_kHz, high_kHz}}};
 }
 
-const Row rows[] = {
+const BandRow rows[] = {
     {"160m",
      {{{1810, 1850}, {1800, 2000}, {1800, 2000}}},
      1840,
@@ -69,7 +69,7 @@ const Dial dials[] = {
 
 std::vector<Band> made_for(int region) {
     std::vector<Band> bands;
-    for (const Row& row : rows) {
+    for (const BandRow& row : rows) {
         const Edges& edges = row.edges.at(static_cast<std::size_t>(region - 1));
         bands.push_back({row.name, units::kilohertz(edges.low_kHz), units::kilohertz(edges.high_kHz),
                          units::kilohertz(row.usual_kHz), Status::confirmed, row.source, row.remark});

@@ -11,7 +11,7 @@ constexpr const char* sm_1138 = "ITU-R SM.1138, necessary bandwidth";
 constexpr const char* passband = "the 0.2 to 3 kHz of audio that stations of this mode share";
 
 // hertz; keyed share and average to peak as fractions
-struct Row {
+struct EmissionRow {
     const char *id, *name;
     double occupied_Hz, working_Hz, centre_Hz, keyed, average;
     const char *width_source, *duty_source;
@@ -19,7 +19,7 @@ struct Row {
     double slot_s = 0, sent_s = 0; // of emissions in fixed slots
 };
 
-const Row rows[] = {
+const EmissionRow emission_rows[] = {
     // An unmodulated carrier has no width; 1 Hz stands for it, so that ratios stay finite.
     {"carrier", "Carrier, tuning up", 1, 1, 0, 1, 1, "none: 1 Hz stands for no width", bulletin,
      Status::common_practice, Status::confirmed},
@@ -50,7 +50,7 @@ const Row rows[] = {
 
 std::vector<Emission> made() {
     std::vector<Emission> all;
-    for (const Row& row : rows) {
+    for (const EmissionRow& row : emission_rows) {
         all.push_back({row.id, row.name, units::hertz(row.occupied_Hz), units::hertz(row.working_Hz),
                        units::hertz(row.centre_Hz), row.keyed, row.average, row.width_source,
                        row.width_status, row.duty_source, row.duty_status, units::seconds(row.slot_s),

@@ -17,8 +17,6 @@
 namespace loopwright::cli {
 namespace {
 
-constexpr std::size_t page_width = 130;
-
 std::string text_of(const std::string& file) {
     std::ifstream stream(file, std::ios::binary);
     std::string bytes{std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
@@ -61,7 +59,7 @@ std::string shown(const Invocation& asked, const tuning::CalibrationReport& repo
     if (asked.has("--csv")) {
         return report::to_csv(report::calibration_data(report));
     }
-    return report::to_text(report::calibration_page(report, design), page_width);
+    return report::to_text(report::calibration_page(report, design), wide_page);
 }
 
 } // namespace

@@ -18,7 +18,6 @@ namespace {
 
 constexpr double usual_rise_K = 15;
 constexpr double most_rise_K = 100;
-constexpr std::size_t page_width = 130;
 
 /// A difference: "15K", "-20 K".
 double rise_of(const Invocation& asked) {
@@ -66,7 +65,7 @@ Outcome drift(const Invocation& asked, design::Design design) {
     outcome.output = asked.has("--json") ? report::drift_json(answer, request.design)
                      : asked.has("--csv")
                          ? report::to_csv(report::drift_data(answer))
-                         : report::to_text(report::drift_page(answer, request.design), page_width);
+                         : report::to_text(report::drift_page(answer, request.design), wide_page);
     for (const report::NamedDrift& row : answer.rows) {
         if (!row.report.usable_span && outcome.status == done) {
             outcome.status = refused;

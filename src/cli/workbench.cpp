@@ -24,16 +24,16 @@ std::string beside_this_program() {
 }
 
 /// In the child: what it says goes into the pipe. Does not come back.
-[[noreturn]] void become(const std::string& program, std::vector<std::string> arguments, int pipe_end) {
+[[noreturn]] void become(const std::string& path, std::vector<std::string> arguments, int pipe_end) {
     ::dup2(pipe_end, STDERR_FILENO);
     ::dup2(pipe_end, STDOUT_FILENO);
     ::setenv("QT_QPA_PLATFORM", "offscreen", 1);
-    std::vector<char*> words{const_cast<char*>(program.c_str())};
+    std::vector<char*> words{const_cast<char*>(path.c_str())};
     for (std::string& argument : arguments) {
         words.push_back(argument.data());
     }
     words.push_back(nullptr);
-    ::execvp(program.c_str(), words.data());
+    ::execvp(path.c_str(), words.data());
     ::_exit(not_there);
 }
 
@@ -56,7 +56,7 @@ std::string all_from(int pipe_end) {
 } // namespace
 
 std::string run_workbench(const std::vector<std::string>& arguments) {
-    const std::string program = beside_this_program();
+    const std::string painter = beside_this_program();
     std::array<int, 2> ends{};
     if (::pipe(ends.data()) != 0) {
         throw base::ProgramError(std::string("no pipe: ") + std::strerror(errno));
@@ -67,7 +67,7 @@ std::string run_workbench(const std::vector<std::string>& arguments) {
     }
     if (child == 0) {
         ::close(ends[0]);
-        become(program, arguments, ends[1]);
+        become(painter, arguments, ends[1]);
     }
     ::close(ends[1]);
     std::string said = all_from(ends[0]);

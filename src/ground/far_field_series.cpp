@@ -1,6 +1,7 @@
 #include "ground/far_field_series.hpp"
 
 #include "base/error.hpp"
+#include "ground/imaginary_unit.hpp"
 #include "ground/soil.hpp"
 #include "units/constants.hpp"
 
@@ -15,7 +16,6 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::free_space_impedance_ohm;
 using units::constants::pi;
-constexpr Complex j{0.0, 1.0};
 constexpr double remainder = 1e-7;
 constexpr double longest_ka = 4.0;
 constexpr int most = 24;

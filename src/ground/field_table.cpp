@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "base/stopped.hpp"
+#include "ground/imaginary_unit.hpp"
 
 #include <Eigen/Core>
 #include <algorithm>
@@ -13,7 +14,6 @@ namespace {
 
 using Complex = std::complex<double>;
 using Matrix = Eigen::MatrixXd;
-constexpr Complex j{0.0, 1.0};
 constexpr int margin = 2; // rows beyond a ring's own, for the cubic
 
 // Order of the kernels in a cell.

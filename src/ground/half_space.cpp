@@ -1,6 +1,7 @@
 #include "ground/half_space.hpp"
 
 #include "base/error.hpp"
+#include "ground/imaginary_unit.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
@@ -13,7 +14,6 @@ namespace {
 
 using Complex = std::complex<double>;
 using units::constants::pi;
-constexpr Complex j{0.0, 1.0};
 constexpr int gauss_points = 16;
 constexpr double phase_per_panel_rad = 6.0; // of J0(kr rho) at the largest rho: 16 points hold 1e-11 of it
 constexpr double exponent_end = 40.0;       // exp(-40) = 4e-18

@@ -1,5 +1,6 @@
 #include "ground/power_flux.hpp"
 
+#include "ground/imaginary_unit.hpp"
 #include "ground/soil.hpp"
 #include "units/constants.hpp"
 
@@ -14,7 +15,6 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::free_space_impedance_ohm;
 using units::constants::pi;
-constexpr Complex j{0.0, 1.0};
 
 struct Span {
     double lowest_m = 1e300, across_m = 0;

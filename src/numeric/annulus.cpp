@@ -92,7 +92,7 @@ Pair hankel_sums(const std::array<double, terms_kept>& a, Complex x, std::size_t
     return {even + odd, even - odd};
 }
 
-constexpr double asymptotic_from = 20.0;
+constexpr double large_modulus = 20.0;
 
 Complex by_asymptotics(Complex g, double wall_fraction) {
     const double modulus = std::abs(g) * (1.0 - wall_fraction);
@@ -128,7 +128,7 @@ Complex tube_ratio(Complex w, double wall_fraction) {
         return 1.0;
     }
     const double modulus = std::abs(g);
-    if (modulus * (1.0 - wall_fraction) >= asymptotic_from && modulus * wall_fraction >= 2.5) {
+    if (modulus * (1.0 - wall_fraction) >= large_modulus && modulus * wall_fraction >= 2.5) {
         return by_asymptotics(g, wall_fraction);
     }
     return by_taylor(w, wall_fraction);

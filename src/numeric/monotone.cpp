@@ -9,7 +9,7 @@
 namespace loopwright::numeric {
 namespace {
 
-void check_table(const std::vector<double>& x, const std::vector<double>& y) {
+void check_one_way(const std::vector<double>& x, const std::vector<double>& y) {
     bool good = x.size() >= 2 && x.size() == y.size();
     for (std::size_t i = 0; good && i < x.size(); ++i) {
         good = std::isfinite(x[i]) && std::isfinite(y[i]);
@@ -30,7 +30,7 @@ double end_slope(double width, double next_width, double secant, double next_sec
 
 MonotoneCurve::MonotoneCurve(std::vector<double> x, std::vector<double> y)
     : x_(std::move(x)), y_(std::move(y)), slope_(x_.size()) {
-    check_table(x_, y_);
+    check_one_way(x_, y_);
     const std::size_t last = x_.size() - 1;
     const auto width = [&](std::size_t i) { return x_[i + 1] - x_[i]; };
     const auto secant = [&](std::size_t i) { return (y_[i + 1] - y_[i]) / width(i); };

@@ -3,6 +3,7 @@
 #include "design/names.hpp"
 #include "report/cautions.hpp"
 #include "report/number.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
@@ -11,10 +12,6 @@
 
 namespace loopwright::report {
 namespace {
-
-constexpr double mega = 1e-6;
-constexpr double kilo = 1e-3;
-constexpr double pico = 1e12;
 
 Table points_table(const tuning::CalibrationReport& report) {
     Table table;

@@ -4,6 +4,7 @@
 #include "report/cautions.hpp"
 #include "report/hazards.hpp"
 #include "report/number.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/card_safety.hpp"
 #include "survey/verdict.hpp"
@@ -16,8 +17,6 @@
 
 namespace loopwright::report {
 namespace {
-
-constexpr double pico = 1e12, kilo = 1e-3;
 
 std::string joined(const std::vector<std::string>& words, const char* between) {
     std::string all;

@@ -3,6 +3,7 @@
 #include "report/detail/size_words.hpp"
 #include "report/match.hpp"
 #include "report/number.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
@@ -11,9 +12,6 @@ namespace loopwright::report {
 namespace {
 
 using design::CouplingKind;
-
-constexpr double mega = 1e-6;
-constexpr double milli = 1e3; // m to mm
 
 std::string vswr_text(double vswr) {
     return vswr > 999 ? "over 999" : significant(vswr, 3);

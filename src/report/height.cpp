@@ -3,6 +3,7 @@
 #include "report/cautions.hpp"
 #include "report/detail/json_parts.hpp"
 #include "report/point_fields.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 
@@ -10,9 +11,6 @@ namespace loopwright::report {
 namespace {
 
 using detail::Json;
-
-constexpr double per_cent = 100;
-constexpr double pico = 1e12;
 
 /// Share of the accepted power in one part of the resistance.
 Cell share(const loop::OperatingPoint& point, const char* part) {

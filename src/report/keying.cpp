@@ -4,6 +4,7 @@
 #include "report/cautions.hpp"
 #include "report/detail/keying_sections.hpp"
 #include "report/hazards.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 #include "units/constants.hpp"
@@ -13,9 +14,6 @@
 
 namespace loopwright::report {
 namespace {
-
-constexpr double mega = 1e-6;
-constexpr double degrees_per_radian = 180 / units::constants::pi;
 
 Table board(const survey::Keying& keying) {
     Table table;

@@ -1,5 +1,6 @@
 #include "report/detail/json_parts.hpp"
 #include "report/keying.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "units/constants.hpp"
 
@@ -8,8 +9,6 @@ namespace {
 
 using detail::Json;
 using detail::number_of;
-
-constexpr double degrees_per_radian = 180 / units::constants::pi;
 
 template <class Quantity>
 Json number_or_null(const std::optional<Quantity>& value) {

@@ -4,17 +4,13 @@
 #include "report/cautions.hpp"
 #include "report/hazards.hpp"
 #include "report/number.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 namespace loopwright::report {
 namespace {
-
-constexpr double pico = 1e12;
-constexpr double mega = 1e-6;
-constexpr double milli = 1e3; // m to mm
-constexpr double per_cent = 100;
 
 std::string title_of(const design::Design& design) {
     return design.title.empty() ? "Loop without a title" : design.title;

@@ -3,6 +3,7 @@
 #include "report/hazards.hpp"
 #include "report/number.hpp"
 #include "report/point_fields.hpp"
+#include "report/shown_units.hpp"
 #include "report/words.hpp"
 #include "survey/verdict.hpp"
 
@@ -11,11 +12,6 @@
 
 namespace loopwright::report {
 namespace {
-
-constexpr double per_cent = 100;
-constexpr double pico = 1e12;
-constexpr double milli = 1e-3;
-constexpr double mega = 1e-6;
 
 std::string efficiency_cell(double share) {
     const survey::EfficiencyFigure figure = survey::efficiency_to_print(share, 3);
@@ -29,7 +25,7 @@ std::vector<Column> figure_columns(double vswr) {
             {"gain_max_dBi", "Best gain", "dBi", 1, 3, 1},
             {"q_unloaded", "Q unloaded", "", 1},
             {"bandwidth_vswr_Hz", "Bandwidth VSWR " + survey::given_text(vswr, units::Dimension::number),
-             "kHz", milli},
+             "kHz", kilo},
             {"capacitor_voltage_peak_V", "Capacitor peak", "V", 1}};
 }
 

@@ -15,7 +15,7 @@ namespace {
 
 constexpr double lowest_m = 0.1;
 constexpr double highest_m = 100;
-constexpr int most_points = 1000;
+constexpr int most_heights = 1000;
 
 void require(const HeightRequest& request) {
     design::require_valid(request.design);
@@ -31,7 +31,7 @@ void require(const HeightRequest& request) {
         throw base::InputError("to", units::canonical(request.to),
                                "a height above " + units::canonical(request.from) + ", up to 100 m");
     }
-    if (request.points < 2 || request.points > most_points) {
+    if (request.points < 2 || request.points > most_heights) {
         throw base::InputError("points", std::to_string(request.points), "a whole number from 2 to 1000");
     }
 }

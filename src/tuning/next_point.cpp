@@ -9,15 +9,15 @@ namespace {
 
 using Eigen::VectorXd;
 
-struct Row {
+struct WantedRow {
     units::Frequency frequency;
     double position;
     VectorXd row;
 };
 
-std::vector<Row> reached(const detail::Relation& relation, const detail::State& state,
-                         const std::vector<units::Frequency>& frequencies) {
-    std::vector<Row> rows;
+std::vector<WantedRow> reached(const detail::Relation& relation, const detail::State& state,
+                               const std::vector<units::Frequency>& frequencies) {
+    std::vector<WantedRow> rows;
     for (const units::Frequency& frequency : frequencies) {
         const auto position = relation.position(frequency, state.theta);
         if (position && *position >= 0 && *position <= 1) {
@@ -27,7 +27,7 @@ std::vector<Row> reached(const detail::Relation& relation, const detail::State& 
     return rows;
 }
 
-Eigen::MatrixXd columns(const std::vector<Row>& rows, Eigen::Index parameters) {
+Eigen::MatrixXd columns(const std::vector<WantedRow>& rows, Eigen::Index parameters) {
     Eigen::MatrixXd matrix(parameters, static_cast<Eigen::Index>(rows.size()));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         matrix.col(static_cast<Eigen::Index>(i)) = rows[i].row;
@@ -43,9 +43,9 @@ public:
             const std::vector<units::Frequency>& candidates, const std::vector<units::Frequency>& wanted)
         : relation_(relation), posterior_(state.hypotheses.front().posterior),
           candidates_(reached(relation, state, candidates)) {
-        const std::vector<Row> targets = reached(relation, state, wanted);
+        const std::vector<WantedRow> targets = reached(relation, state, wanted);
         wanted_ = columns(targets, relation.parameters());
-        for (const Row& target : targets) {
+        for (const WantedRow& target : targets) {
             const detail::Mixture mixture = state.of(target.row);
             widths_.push_back(std::abs(relation.travel()) * (detail::quantile(mixture, 0.975, false) -
                                                              detail::quantile(mixture, 0.025, false)));
@@ -55,7 +55,7 @@ public:
     }
 
     /// Every candidate behind the points taken, in the order of the candidates.
-    [[nodiscard]] std::vector<NextPoint> after(const std::vector<Row>& taken) const {
+    [[nodiscard]] std::vector<NextPoint> after(const std::vector<WantedRow>& taken) const {
         std::vector<NextPoint> points;
         if (widths_.empty() || candidates_.empty()) {
             return points;
@@ -76,12 +76,12 @@ public:
         }
         return points;
     }
-    [[nodiscard]] const std::vector<Row>& candidates() const { return candidates_; }
+    [[nodiscard]] const std::vector<WantedRow>& candidates() const { return candidates_; }
 
 private:
     const detail::Relation& relation_;
     const detail::Posterior& posterior_;
-    std::vector<Row> candidates_;
+    std::vector<WantedRow> candidates_;
     Eigen::MatrixXd wanted_, now_;
     std::vector<double> widths_;
 };
@@ -103,7 +103,7 @@ std::vector<NextPoint> CalibratedDial::plan(const std::vector<units::Frequency>&
                                             const std::vector<units::Frequency>& wanted, int count) const {
     const Outlook outlook(fit_->relation, fit_->after, candidates, wanted);
     std::vector<NextPoint> plan;
-    std::vector<Row> taken;
+    std::vector<WantedRow> taken;
     for (int i = 0; i < count; ++i) {
         const std::vector<NextPoint> points = outlook.after(taken);
         if (points.empty()) {

@@ -18,10 +18,6 @@ using units::volts;
 constexpr std::size_t most_items = 20;
 const auto highest_rms_A = amperes(1e4);
 
-std::string item(const char* list, std::size_t index) {
-    return std::string(list) + "[" + std::to_string(index) + "]";
-}
-
 bool few(const char* list, std::size_t items, Refusals& refusals) {
     if (items > most_items) {
         refusals.add(list, std::to_string(items) + " items", "at most 20 items");

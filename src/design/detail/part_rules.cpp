@@ -20,10 +20,6 @@ using units::picofarads;
 using units::siemens_per_metre;
 using units::watts;
 
-std::string item(const char* list, std::size_t index) {
-    return std::string(list) + "[" + std::to_string(index) + "]";
-}
-
 void check_metal(const Metal& metal, Refusals& refusals) {
     if (metal.name.empty()) {
         refusals.range("conductor.metal.conductivity", metal.conductivity, siemens_per_metre(1e4),

@@ -23,6 +23,11 @@ std::string as_typed(const Typed<Quantity>& typed) {
     return std::isfinite(typed.value.value()) ? units::canonical(typed.value) : "not a number";
 }
 
+/// The path of an item of a list: "joints[2]".
+inline std::string item(const std::string& list, std::size_t index) {
+    return list + "[" + std::to_string(index) + "]";
+}
+
 class Refusals {
 public:
     void add(std::string_view where, const std::string& value, const std::string& accepted) {

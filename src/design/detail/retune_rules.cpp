@@ -21,10 +21,6 @@ constexpr std::size_t most_working_frequencies = 200;
 constexpr std::size_t most_points = 1000;
 constexpr std::size_t most_entries = 1000;
 
-std::string item(const std::string& list, std::size_t index) {
-    return list + "[" + std::to_string(index) + "]";
-}
-
 bool at_most(const char* list, std::size_t items, std::size_t most, Refusals& refusals) {
     if (items > most) {
         refusals.add(list, std::to_string(items) + " items", "at most " + std::to_string(most) + " items");

@@ -10,9 +10,6 @@ using Eigen::VectorXd;
 
 namespace {
 
-constexpr double low_tail = 0.025;
-constexpr double high_tail = 0.975;
-
 /// Change of the position with frequency [1/Hz].
 double slope(const Relation& relation, const State& state, units::Frequency frequency) {
     constexpr double step = 1e-5;

@@ -11,6 +11,10 @@ namespace loopwright::tuning {
 
 namespace detail {
 
+/// Ends of a 95 % interval, as probabilities.
+inline constexpr double low_tail = 0.025;
+inline constexpr double high_tail = 0.975;
+
 /// Parameters as the figures are linearised about, and what is known of them.
 struct State {
     Eigen::VectorXd theta;

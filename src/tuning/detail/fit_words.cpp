@@ -14,9 +14,6 @@ using Eigen::VectorXd;
 
 namespace {
 
-constexpr double low_tail = 0.025;
-constexpr double high_tail = 0.975;
-
 const char* counted(std::size_t number) {
     static const std::array<const char*, 11> words{"no",  "one",   "two",   "three", "four", "five",
                                                    "six", "seven", "eight", "nine",  "ten"};
