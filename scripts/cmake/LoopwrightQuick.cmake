@@ -27,6 +27,5 @@ endfunction()
 function(loopwright_joined target)
   if(LOOPWRIGHT_QUICK)
     set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 8)
-    target_compile_options(${target} PRIVATE -Wno-shadow) # of a neighbour's names; the everyday build warns of one's own
   endif()
 endfunction()
