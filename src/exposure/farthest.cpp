@@ -39,6 +39,10 @@ int Surroundings::first_shell(const Threshold& threshold) const {
     return 1;
 }
 
+double Surroundings::rough_reach_m(const Threshold& threshold) const {
+    return detail::shell_distance_m(first_shell(threshold));
+}
+
 std::optional<Surroundings::Found> Surroundings::crossing_between(Taken taken, const Threshold& threshold,
                                                                   int inner, int outer) {
     std::optional<Found> found;

@@ -16,7 +16,16 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::pi;
 
-constexpr double room_above_m = 12.0; // over a person's head, for outlines from the side
+constexpr double room_above_m = 12.0;     // over loop and people, for outlines from the side
+constexpr double highest_table_m = 300.0; // of QuickField
+
+double top_for(const loop::SolvedLoop& loop, double level_m) {
+    double top = level_m + person_height_m;
+    for (const auto& element : loop.elements()) {
+        top = std::max(top, element.position_m[2]);
+    }
+    return std::min(highest_table_m, top + room_above_m);
+}
 
 double squared(const std::array<Complex, 3>& v) {
     return std::norm(v[0]) + std::norm(v[1]) + std::norm(v[2]);
@@ -43,9 +52,8 @@ double Surroundings::Squares::over(const Threshold& t) const {
 }
 
 Surroundings::Surroundings(loop::SolvedLoop loop, units::Length standing_level, const base::StopToken& stop)
-    : stop_(stop), field_(std::move(loop), units::metres(1.1 * farthest_established_m),
-                          units::metres(standing_level.value() + person_height_m + room_above_m)),
-      level_m_(standing_level.value()) {
+    : stop_(stop), level_m_(standing_level.value()), top_m_(top_for(loop, level_m_)),
+      field_(std::move(loop), units::metres(1.1 * farthest_established_m), units::metres(top_m_)) {
     if (!(level_m_ >= 0 && level_m_ <= 100)) {
         throw base::ProgramError("Surroundings: a standing level from 0 to 100 m");
     }
@@ -112,20 +120,39 @@ Surroundings::Squares Surroundings::squares(double distance_m, const Place& plac
     return squares_at(point(distance_m, place));
 }
 
+bool Surroundings::exceeds(const Threshold& threshold, const std::array<double, 3>& point_m) const {
+    return squares_at(point_m).over(threshold) >= 1;
+}
+
+bool Surroundings::exceeds_on_person(const Threshold& threshold, double distance_m,
+                                     double azimuth_rad) const {
+    return std::any_of(shares_.begin(), shares_.end(), [&](double share) {
+        return squares(distance_m, {azimuth_rad, share}).over(threshold) >= 1;
+    });
+}
+
 double Surroundings::share_at(const Threshold& threshold, const Farthest& place) const {
     const double d = place.distance.value(), a = place.azimuth.value();
     return squares_at({d * std::cos(a), d * std::sin(a), place.height.value()}).over(threshold);
 }
 
-Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_rad) const {
+Surroundings::Squares Surroundings::mean_of(const Squares* by_share) const {
     Squares mean;
     for (std::size_t i = 0; i < shares_.size(); ++i) {
-        const Squares at = squares(distance_m, {azimuth_rad, shares_[i]});
-        mean.electric += share_weights_[i] * at.electric;
-        mean.magnetic += share_weights_[i] * at.magnetic;
-        mean.touch = mean.touch || at.touch;
+        mean.electric += share_weights_[i] * by_share[i].electric;
+        mean.magnetic += share_weights_[i] * by_share[i].magnetic;
+        mean.touch = mean.touch || by_share[i].touch;
     }
     return mean;
+}
+
+Surroundings::Squares Surroundings::body_mean(double distance_m, double azimuth_rad) const {
+    std::vector<Squares> by_share;
+    by_share.reserve(shares_.size());
+    for (const double share : shares_) {
+        by_share.push_back(squares(distance_m, {azimuth_rad, share}));
+    }
+    return mean_of(by_share.data());
 }
 
 double Surroundings::shell_distance_m(int index) const {
@@ -138,17 +165,13 @@ const Surroundings::Shell& Surroundings::shell(int index) {
     }
     Shell made;
     const double distance = shell_distance_m(index);
+    made.nodes.reserve(azimuths_rad_.size() * shares_.size());
     for (const double azimuth : azimuths_rad_) {
-        Squares mean;
-        for (std::size_t i = 0; i < shares_.size(); ++i) {
-            const Squares at = squares(distance, {azimuth, shares_[i]});
-            made.nodes.push_back(at);
-            mean.electric += share_weights_[i] * at.electric;
-            mean.magnetic += share_weights_[i] * at.magnetic;
-            mean.touch = mean.touch || at.touch;
+        for (const double share : shares_) {
+            made.nodes.push_back(squares(distance, {azimuth, share}));
         }
         if (!field_.free_space()) {
-            made.means.push_back(mean);
+            made.means.push_back(mean_of(&made.nodes[made.nodes.size() - shares_.size()]));
         }
     }
     return shells_.emplace(index, std::move(made)).first->second;

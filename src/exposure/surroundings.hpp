@@ -72,13 +72,16 @@ public:
     [[nodiscard]] double worst_share_around(const Threshold& threshold, const std::array<double, 2>& place_m,
                                             units::Length reach);
 
-    /// Distance in each of `count` even azimuths from 0, people standing: a map's outline. 0 where nothing is
-    /// exceeded; nothing where one lies beyond 100 m.
-    [[nodiscard]] std::optional<std::vector<units::Length>> outline(const Threshold& threshold, int count);
-
-    /// Distance at each height above the ground, along one azimuth: the outline seen from the side.
-    [[nodiscard]] std::optional<std::vector<units::Length>>
-    side_outline(const Threshold& threshold, units::Angle azimuth, const std::vector<units::Length>& heights);
+    /// For maps (exposure/outlines.hpp): whether a threshold is exceeded at one place, up to highest_m(), or
+    /// anywhere on a person at a distance in one azimuth, at the heights that a shell is made of.
+    [[nodiscard]] bool exceeds(const Threshold& threshold, const std::array<double, 3>& point_m) const;
+    [[nodiscard]] bool exceeds_on_person(const Threshold& threshold, double distance_m,
+                                         double azimuth_rad) const;
+    /// A horizontal distance from which the fields of the loop's two moments, taken three times, stay below:
+    /// where a search may start. Not a bound in the strict sense.
+    [[nodiscard]] double rough_reach_m(const Threshold& threshold) const;
+    /// Fields are known to 12 m above loop and people; in free space at any height.
+    [[nodiscard]] double highest_m() const noexcept { return top_m_; }
 
     [[nodiscard]] const field::QuickField& field() const noexcept { return field_; }
     /// Where the capacitor sits [m].
@@ -99,6 +102,8 @@ public:
     [[nodiscard]] Squares body_mean(double distance_m, double azimuth_rad) const;
 
 private:
+    /// Weighted by the rule, of as many as there are shares.
+    [[nodiscard]] Squares mean_of(const Squares* by_share) const;
     static constexpr std::array<Cause, 2> causes{Cause::electric, Cause::magnetic};
     /// What is asked for on the person: the largest value, or the mean over the body.
     enum class Taken { largest, mean };
@@ -141,8 +146,8 @@ private:
     [[nodiscard]] Squares squares_at(const std::array<double, 3>& point_m) const;
 
     base::StopToken stop_;
+    double level_m_, top_m_;
     field::QuickField field_;
-    double level_m_;
     std::vector<double> azimuths_rad_;
     std::vector<double> shares_, share_weights_; ///< Clenshaw-Curtis
     double azimuth_step_rad_ = 0;

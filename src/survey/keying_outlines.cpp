@@ -8,14 +8,12 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <numbers>
 
 namespace loopwright::survey {
 
 namespace {
 
 constexpr int azimuths = 72, powers = 24;
-constexpr double height_step_m = 0.1, above_loop_m = 1.5, least_top_m = 2.5, highest_top_m = 25;
 
 using exposure::Surroundings;
 using exposure::Threshold;
@@ -39,21 +37,6 @@ std::vector<detail::HeldLimit> tiers_of(const design::Design& design, units::Fre
     return held;
 }
 
-/// From the ground (free space: from below the loop) to above loop and people.
-std::vector<units::Length> heights_for(const design::Design& design, double loop_top_m) {
-    const bool free = design.site.ground.kind == design::GroundKind::free_space;
-    const double people_m = design.site.standing_level.value.value() + least_top_m;
-    const double top = std::min(highest_top_m, free ? loop_top_m + above_loop_m
-                                                    : std::max(people_m, loop_top_m + above_loop_m));
-    std::vector<units::Length> heights;
-    const double from = free ? -top : 0.0;
-    const int steps = static_cast<int>(std::ceil((top - from) / height_step_m));
-    for (int i = 0; i <= steps; ++i) {
-        heights.push_back(units::metres(from + (top - from) * i / steps));
-    }
-    return heights;
-}
-
 /// upper_ratio: nothing where no upper end is known.
 void fill_power(TierOutlines& tier, const exposure::FieldLimit& fields, std::optional<double> upper_ratio,
                 Surroundings& around) {
@@ -71,13 +54,11 @@ void fill_power(TierOutlines& tier, const exposure::FieldLimit& fields, std::opt
 using Step = std::function<void(const std::function<void(Surroundings&)>&)>;
 
 void fill_outline(Outline& outline, const Threshold& threshold, const KeyingOutlines& all, const Step& step) {
-    step([&](Surroundings& around) { outline.from_above = around.outline(threshold, azimuths); });
     step([&](Surroundings& around) {
-        outline.toward = around.side_outline(threshold, all.side_azimuth, all.heights);
+        outline.from_above = exposure::outline_from_above({{&around, threshold}}, azimuths);
     });
     step([&](Surroundings& around) {
-        outline.away =
-            around.side_outline(threshold, all.side_azimuth + units::radians(std::numbers::pi), all.heights);
+        outline.side = exposure::outline_from_the_side({{&around, threshold}}, all.side_azimuth);
     });
 }
 
@@ -120,9 +101,6 @@ void add_tier(KeyingOutlines& all, const detail::HeldLimit& one, const std::vect
     const double averaged_W = one.duty * all.design.station.power.value.value();
     const Threshold threshold = threshold_of(one.fields, averaged_W);
     step([&](Surroundings& around) {
-        if (all.heights.empty()) {
-            all.heights = heights_for(all.design, around.capacitor_place_m()[2]);
-        }
         tier.farthest = around.farthest(threshold);
         if (tier.farthest && all.tiers.empty()) {
             all.side_azimuth = tier.farthest->azimuth;

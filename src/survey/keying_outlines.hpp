@@ -5,6 +5,7 @@
 #include "base/notice.hpp"
 #include "design/design.hpp"
 #include "exposure/limits.hpp"
+#include "exposure/outlines.hpp"
 #include "exposure/surroundings.hpp"
 #include "survey/keying.hpp"
 
@@ -22,10 +23,11 @@ struct DistanceAtPower {
     std::optional<units::Length> upper;
 };
 
-/// An outline as distances: from above in even azimuths from 0, people standing; from the side at each of
-/// KeyingOutlines::heights toward `side_azimuth` and the opposite way. Nothing beyond 100 m.
+/// An outline: from above as distances in even azimuths from 0, people standing; from the side in the plane
+/// of KeyingOutlines::side_azimuth. Nothing beyond 100 m.
 struct Outline {
-    std::optional<std::vector<units::Length>> from_above, toward, away;
+    std::optional<std::vector<units::Length>> from_above;
+    std::optional<exposure::SideOutline> side;
 };
 
 /// One tier of the limit.
@@ -44,12 +46,12 @@ struct TierOutlines {
 
 struct KeyingOutlines {
     design::Design design;
-    units::Frequency frequency{};
-    std::string limit, standard;
-    units::Angle side_azimuth{};        ///< of the worst direction of the first tier
-    std::vector<units::Length> heights; ///< above the ground, ascending; free space: above the centre
-    std::vector<TierOutlines> tiers;    ///< general public first; empty: the limit has no row here
-    bool complete = false;              ///< false after a stop
+    units::Frequency frequency{};    ///< of one band; 0: all of `bands` together
+    std::vector<std::string> bands;  ///< of a planned set, ascending in frequency; empty: one frequency
+    std::string limit, standard;     ///< empty: the strictest of several limits at each place
+    units::Angle side_azimuth{};     ///< of the worst direction of the first tier
+    std::vector<TierOutlines> tiers; ///< general public first; empty: the limit has no row here
+    bool complete = false;           ///< false after a stop
 };
 
 /// Powers that over_power is for.
@@ -74,5 +76,13 @@ struct UpperEnd {
 [[nodiscard]] std::optional<KeyingOutlines>
 keying_outlines(const design::Design& design, units::Frequency frequency, const std::string& limit,
                 const base::StopToken& stop = {}, const std::vector<UpperEnd>& upper = {});
+
+/// The planned set together: inside an outline the fields exceed the limit on one band at least. Of the bands
+/// of a complete report that the capacitor reaches; with their upper ends where the report has intervals.
+/// limit: an id, or empty for every limit of the report together. A band that a limit has no row for does not
+/// count under it. Nothing where the full-wave model does not solve the loop on one of the bands, or none is
+/// reached.
+[[nodiscard]] std::optional<KeyingOutlines> planned_outlines(const Keying& keying, const std::string& limit,
+                                                             const base::StopToken& stop = {});
 
 } // namespace loopwright::survey

@@ -189,24 +189,6 @@ TEST(Surroundings, NearTheConductorEveryLimitIsExceeded) {
     EXPECT_EQ(above.farthest({1e6, 1e6})->distance.value(), 0);
 }
 
-TEST(Surroundings, OutlineHoldsTheFarthestPlace) {
-    const double f = 7.1e6;
-    Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));
-    const Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, 20);
-    const auto most = around.farthest(t);
-    const auto outline = around.outline(t, 24);
-    ASSERT_TRUE(most && outline);
-    double largest = 0;
-    for (const auto& d : *outline) {
-        largest = std::max(largest, d.value());
-    }
-    EXPECT_NEAR(largest, most->distance.value(), 0.03 * most->distance.value());
-    const auto side = around.side_outline(t, most->azimuth, {metres(0.2), most->height, metres(8)});
-    ASSERT_TRUE(side);
-    EXPECT_NEAR((*side)[1].value(), most->distance.value(), 0.03 * most->distance.value());
-    EXPECT_EQ((*side)[2].value(), 0);
-}
-
 TEST(Surroundings, TheCapacitorIsAtTheTop) {
     Surroundings around(solved(a_loop(design::GroundKind::soil), 7.1e6), metres(0));
     EXPECT_NEAR(around.capacitor_place_m()[2], 1.8, 0.02);

@@ -278,7 +278,7 @@ TEST_F(WindowKeyingTest, PickingARowMovesTheFocusAndThePictures) {
     const models::SurroundingsPlot& plot = page().pictures().plot();
     ASSERT_FALSE(plot.above.curves.isEmpty());
     double farthest = 0.0;
-    for (const QPointF& point : plot.above.curves.first().outline) {
+    for (const QPointF& point : plot.above.curves.first().outline.value(0)) {
         farthest = std::max(farthest, std::hypot(point.x(), point.y()));
     }
     // The outline ends where the table says, as entered, to its own 1 %; the outer one at the upper end.
@@ -287,7 +287,7 @@ TEST_F(WindowKeyingTest, PickingARowMovesTheFocusAndThePictures) {
     ASSERT_TRUE(QTest::qWaitFor([&] { return page().pictures().plot().has_upper(); }, 20000));
     const models::OutlineCurve& curve = page().pictures().plot().above.curves.first();
     double outer = 0.0;
-    for (const QPointF& point : curve.outer()) {
+    for (const QPointF& point : curve.outer().value(0)) {
         outer = std::max(outer, std::hypot(point.x(), point.y()));
     }
     EXPECT_EQ(models::distance_up(units::metres(*curve.upper_m), units::UnitSystem::metric, false),

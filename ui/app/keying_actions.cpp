@@ -8,6 +8,7 @@
 #include "report/keying.hpp"
 
 #include <QFileInfo>
+#include <QGuiApplication>
 #include <QLocale>
 #include <QMessageBox>
 
@@ -34,12 +35,11 @@ std::optional<printing::KeyingSheetData> KeyingActions::sheet() {
     }
     const auto& keying = context_.keying.result();
     const units::UnitSystem system = context_.settings.unit_system();
-    // The pictures as seen, unless they are of an older state or of a band without any.
-    const models::SurroundingsPlot& seen = page_.pictures().plot();
-    const bool fit = page_.pictures().current() && seen.established() && seen.has_upper();
-    return printing::KeyingSheetData{keying, fit ? seen : printing::widest_plot(*keying, system),
-                                     QFileInfo(context_.document.path()).fileName(), QDate::currentDate(),
-                                     system};
+    QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+    const models::SurroundingsPlot plot = printing::planned_plot(*keying, system);
+    QGuiApplication::restoreOverrideCursor();
+    return printing::KeyingSheetData{keying, plot, QFileInfo(context_.document.path()).fileName(),
+                                     QDate::currentDate(), system};
 }
 
 void KeyingActions::print() {

@@ -3,8 +3,8 @@
 #include "charts/frame.hpp"
 #include "charts/strokes.hpp"
 #include "models/keying_words.hpp"
-#include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
+#include "models/surroundings_plot.hpp"
 
 #include <QCoreApplication>
 #include <QPainter>
@@ -116,9 +116,8 @@ void paint_curves(QPainter& painter, Lettering& words, const models::Surrounding
 } // namespace
 
 QString DistancePowerFigure::title() const {
-    return plot_.established()
-               ? short_title() + QStringLiteral(", ") + models::exact_frequency(plot_.frequency_Hz)
-               : short_title();
+    return plot_.established() ? short_title() + QStringLiteral(", ") + models::place_words(plot_)
+                               : short_title();
 }
 
 QString DistancePowerFigure::short_title() {

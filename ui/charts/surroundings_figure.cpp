@@ -4,7 +4,6 @@
 #include "charts/person.hpp"
 #include "charts/strokes.hpp"
 #include "models/keying_words.hpp"
-#include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
@@ -50,6 +49,15 @@ QPolygonF on_paper(const QPolygonF& metres, const QPointF& origin, double px_per
     return all;
 }
 
+/// The points of all pieces.
+QPolygonF joined(const QList<QPolygonF>& pieces) {
+    QPolygonF all;
+    for (const QPolygonF& piece : pieces) {
+        all << piece;
+    }
+    return all;
+}
+
 } // namespace
 
 struct SurroundingsFigure::Scene {
@@ -65,16 +73,21 @@ QString SurroundingsFigure::id() const {
 
 QString SurroundingsFigure::title() const {
     const QString what = from_ == SeenFrom::above ? Text::tr("From above") : Text::tr("From the side");
-    return plot_.established() ? what + QStringLiteral(", ") + models::exact_frequency(plot_.frequency_Hz)
-                               : what;
+    return plot_.established() ? what + QStringLiteral(", ") + models::place_words(plot_) : what;
 }
 
 QString SurroundingsFigure::footer() const {
     if (!plot_.established()) {
         return Text::tr("Not established: %1").arg(plot_.reason);
     }
-    const QString distances = plot_.limit + QStringLiteral(" \u00b7 ") + models::distances_in_words(plot_);
-    const QString right = Text::tr("To the right: %1.").arg(plot_.side.right);
+    const QString distances = (plot_.bands.isEmpty() ? QString() : plot_.bands + QStringLiteral(" \u00b7 ")) +
+                              plot_.limit + QStringLiteral(" \u00b7 ") + models::distances_in_words(plot_);
+    const QString cut =
+        std::any_of(plot_.side.curves.begin(), plot_.side.curves.end(),
+                    [](const OutlineCurve& curve) { return curve.cut_above; })
+            ? QLatin1Char(' ') + Text::tr("Cut off above: it reaches higher than fields are computed.")
+            : QString();
+    const QString right = Text::tr("To the right: %1.").arg(plot_.side.right) + cut;
     const bool above = from_ == SeenFrom::above;
     if (brief_) {
         return above ? distances : right + QLatin1Char(' ') + models::line_words(plot_);
@@ -102,8 +115,9 @@ SurroundingsFigure::Scene SurroundingsFigure::scene(const QRectF& room, const Ap
     double farthest_m = extent.right();
     for (const OutlineCurve& curve : view().curves) {
         if (!curve.outer().isEmpty()) {
-            extent = extent.united(curve.outer().boundingRect());
-            farthest_m = std::max(farthest_m, curve.outer().boundingRect().right());
+            const QRectF bounds = joined(curve.outer()).boundingRect();
+            extent = extent.united(bounds);
+            farthest_m = std::max(farthest_m, bounds.right());
         }
     }
     const double stand_m = farthest_m + beside_m;
@@ -132,12 +146,12 @@ QList<QPointF> SurroundingsFigure::points(const QRectF& room, const Appearance& 
         return {};
     }
     const Scene s = scene(room, look);
-    return on_paper(view().curves.first().outer(), s.origin, s.px_per_m);
+    return on_paper(joined(view().curves.first().outer()), s.origin, s.px_per_m);
 }
 
 QString SurroundingsFigure::point_text(qsizetype point) const {
     const OutlineCurve& curve = view().curves.first();
-    const QPointF at = curve.outer().value(point);
+    const QPointF at = joined(curve.outer()).value(point);
     if (from_ == SeenFrom::above) {
         return Text::tr("%1, toward %2: %3")
             .arg(curve.label, models::direction_words(units::radians(std::atan2(at.y(), at.x())), false),
@@ -153,19 +167,23 @@ namespace {
 void paint_outlines(QPainter& painter, Lettering& words, const models::OutlineView& view,
                     const QPointF& origin, double px_per_m, const Appearance& look) {
     for (const OutlineCurve& curve : view.curves) {
-        const QPolygonF line = on_paper(curve.outer(), origin, px_per_m);
         QColor fill = look.ink;
         fill.setAlpha(fill_alpha);
         painter.setBrush(fill);
         QPen pen = pen_of(style_of(curve), look);
         painter.setPen(pen);
-        painter.drawPolygon(line);
-        words.avoid(line);
+        for (const QPolygonF& piece : curve.outer()) {
+            const QPolygonF line = on_paper(piece, origin, px_per_m);
+            painter.drawPolygon(line);
+            words.avoid(line);
+        }
         if (!curve.upper.isEmpty()) {
             pen.setWidthF(thin_px);
             painter.setBrush(Qt::NoBrush);
             painter.setPen(pen);
-            painter.drawPolygon(on_paper(curve.outline, origin, px_per_m));
+            for (const QPolygonF& piece : curve.outline) {
+                painter.drawPolygon(on_paper(piece, origin, px_per_m));
+            }
         }
     }
     painter.setBrush(Qt::NoBrush);
@@ -182,7 +200,7 @@ void write_names(Lettering& words, const models::OutlineView& view, const QPoint
         }
         const QSizeF size = words.size_of(curve.label) + QSizeF(30.0, 0.0);
         QList<QPointF> places;
-        const QPolygonF line = on_paper(curve.outer(), origin, px_per_m);
+        const QPolygonF line = on_paper(joined(curve.outer()), origin, px_per_m);
         for (qsizetype i = 0; i < line.size(); i += std::max<qsizetype>(1, line.size() / 24)) {
             const double up = line[i].y() < origin.y() ? -1.0 : 0.0;
             places.append(line[i] + QPointF(4.0, up * (size.height() + 3.0) + 2.0));

@@ -94,8 +94,9 @@ std::shared_ptr<const OutlinesResult> run_outlines(const OutlinesRequest& reques
                                                    const base::Progress& /*progress*/) {
     auto result = std::make_shared<OutlinesResult>();
     result->request = request;
-    result->outlines =
-        survey::keying_outlines(request.design, request.frequency, request.limit, stop, request.upper);
+    result->outlines = request.planned ? survey::planned_outlines(*request.planned, request.limit, stop)
+                                       : survey::keying_outlines(request.design, request.frequency,
+                                                                 request.limit, stop, request.upper);
     return result->outlines && !result->outlines->complete ? nullptr : result;
 }
 

@@ -62,6 +62,8 @@ struct OutlinesRequest {
     units::Frequency frequency{};
     std::string limit;
     std::vector<survey::UpperEnd> upper; ///< where the unfavourable ends are known
+    /// For all its bands together instead; limit empty: every limit of it. Not the other fields.
+    std::shared_ptr<const survey::Keying> planned{};
 };
 struct OutlinesResult {
     OutlinesRequest request;

@@ -127,7 +127,7 @@ QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
     case verdict:
         return verdict_of(band, settled());
     case reason:
-        return QString::fromStdString(band.reasons.front().text);
+        return QString::fromStdString(band.reasons.front().text).section(QStringLiteral("; "), 0, 0);
     case limit:
         return most == nullptr     ? QString()
                : most->from_memory ? QString::fromStdString(most->standard) + tr(" (from memory)")

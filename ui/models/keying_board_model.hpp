@@ -21,7 +21,7 @@ public:
         voltage_high,
         usable,
         distance,
-        reason, ///< the one that decides, in a sentence
+        reason, ///< the one that decides, without what follows its first semicolon; the tooltip has all
         limit,
         cause,
         capacitor_power,

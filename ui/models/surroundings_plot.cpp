@@ -3,6 +3,7 @@
 #include "geometry/wire_path.hpp"
 #include "loop/design_parts.hpp"
 #include "models/keying_words.hpp"
+#include "models/match_plot.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 
@@ -56,7 +57,7 @@ OutlineCurve curve_of(const TierOutlines& tier) {
     return curve;
 }
 
-QPolygonF polygon_from_above(const survey::Outline& outline) {
+QList<QPolygonF> polygons_from_above(const survey::Outline& outline) {
     QPolygonF polygon;
     if (outline.from_above) {
         const auto& all = *outline.from_above;
@@ -66,48 +67,43 @@ QPolygonF polygon_from_above(const survey::Outline& outline) {
             polygon << QPointF(all[i].value() * std::cos(angle), all[i].value() * std::sin(angle));
         }
     }
-    return polygon;
+    return polygon.isEmpty() ? QList<QPolygonF>() : QList<QPolygonF>{polygon};
 }
 
-/// Closed at both ends at the next height that lies outside: a step too much rather than too little.
-QPolygonF polygon_from_the_side(const survey::Outline& outline, const std::vector<units::Length>& heights) {
-    QPolygonF polygon, back;
-    if (!outline.toward || !outline.away) {
-        return polygon;
-    }
-    const auto inside = [&](std::size_t i) {
-        return i < heights.size() && ((*outline.toward)[i].value() > 0.0 || (*outline.away)[i].value() > 0.0);
-    };
-    for (std::size_t i = 0; i < heights.size(); ++i) {
-        const double right = (*outline.toward)[i].value(), left = (*outline.away)[i].value();
-        if (inside(i)) {
-            polygon << QPointF(right, heights[i].value());
-            back.prepend(QPointF(-left, heights[i].value()));
-        } else if (inside(i + 1)) { // just below
-            const double middle = ((*outline.toward)[i + 1].value() - (*outline.away)[i + 1].value()) / 2.0;
-            polygon << QPointF(middle, heights[i].value());
-        } else if (i > 0 && inside(i - 1)) { // just above
-            const double middle = ((*outline.toward)[i - 1].value() - (*outline.away)[i - 1].value()) / 2.0;
-            polygon << QPointF(middle, heights[i].value());
+/// Up its right side and down its left.
+QList<QPolygonF> polygons_from_the_side(const survey::Outline& outline) {
+    QList<QPolygonF> polygons;
+    if (outline.side) {
+        for (const auto& piece : outline.side->pieces) {
+            QPolygonF polygon;
+            for (const exposure::SideRow& row : piece) {
+                polygon << QPointF(row.right.value(), row.height.value());
+            }
+            for (auto row = piece.rbegin(); row != piece.rend(); ++row) {
+                polygon << QPointF(row->left.value(), row->height.value());
+            }
+            polygons << polygon;
         }
     }
-    return polygon << back;
+    return polygons;
 }
 
 OutlineCurve from_above(const TierOutlines& tier) {
     OutlineCurve curve = curve_of(tier);
     if (!curve.nowhere) {
-        curve.outline = polygon_from_above(tier.nominal);
-        curve.upper = tier.upper ? polygon_from_above(*tier.upper) : QPolygonF();
+        curve.outline = polygons_from_above(tier.nominal);
+        curve.upper = tier.upper ? polygons_from_above(*tier.upper) : QList<QPolygonF>();
     }
     return curve;
 }
 
-OutlineCurve from_the_side(const TierOutlines& tier, const std::vector<units::Length>& heights) {
+OutlineCurve from_the_side(const TierOutlines& tier) {
     OutlineCurve curve = curve_of(tier);
-    curve.outline = polygon_from_the_side(tier.nominal, heights);
-    curve.upper = tier.upper ? polygon_from_the_side(*tier.upper, heights) : QPolygonF();
-    curve.nowhere = curve.outline.isEmpty() && tier.nominal.toward && tier.nominal.away;
+    curve.outline = polygons_from_the_side(tier.nominal);
+    curve.upper = tier.upper ? polygons_from_the_side(*tier.upper) : QList<QPolygonF>();
+    curve.nowhere = curve.outline.isEmpty() && tier.nominal.side;
+    const survey::Outline& outer = tier.upper ? *tier.upper : tier.nominal;
+    curve.cut_above = outer.side && outer.side->cut_above;
     return curve;
 }
 
@@ -128,6 +124,14 @@ PowerCurve power_curve(const TierOutlines& tier, int stroke) {
     return curve;
 }
 
+QString band_list(const std::vector<std::string>& bands) {
+    QStringList names;
+    for (const std::string& band : bands) {
+        names << QString::fromStdString(band);
+    }
+    return names.join(QStringLiteral(", "));
+}
+
 } // namespace
 
 SurroundingsPlot surroundings_plot(const KeyingOutlines& outlines, units::UnitSystem system) {
@@ -137,7 +141,9 @@ SurroundingsPlot surroundings_plot(const KeyingOutlines& outlines, units::UnitSy
     }
     SurroundingsPlot plot;
     plot.frequency_Hz = outlines.frequency.value();
-    plot.limit = QString::fromStdString(outlines.standard);
+    plot.bands = band_list(outlines.bands);
+    plot.limit = outlines.standard.empty() ? Plots::tr("the strictest of the limits chosen")
+                                           : QString::fromStdString(outlines.standard);
     for (const TierOutlines& tier : outlines.tiers) {
         if (tier.from_memory) {
             plot.limit += Plots::tr(" (%1: figures from memory)").arg(tier_word(tier.tier));
@@ -163,7 +169,7 @@ SurroundingsPlot surroundings_plot(const KeyingOutlines& outlines, units::UnitSy
     int stroke = 0;
     for (const TierOutlines& tier : outlines.tiers) {
         plot.above.curves.append(from_above(tier));
-        plot.side.curves.append(from_the_side(tier, outlines.heights));
+        plot.side.curves.append(from_the_side(tier));
         plot.over_power.append(power_curve(tier, stroke++));
     }
     return plot;
@@ -178,6 +184,10 @@ SurroundingsPlot no_surroundings_plot(const QString& reason) {
     SurroundingsPlot plot;
     plot.reason = reason;
     return plot;
+}
+
+QString place_words(const SurroundingsPlot& plot) {
+    return plot.bands.isEmpty() ? exact_frequency(plot.frequency_Hz) : Plots::tr("all planned bands");
 }
 
 QString line_words(const SurroundingsPlot& plot) {

@@ -16,14 +16,15 @@ namespace loopwright::models {
 struct OutlineCurve {
     QString label;                   ///< "general public"
     bool main = false;               ///< of the tier that the distance to keep is for
-    QPolygonF outline{};             ///< as entered; closed; empty: exceeded nowhere, or not established
-    QPolygonF upper{};               ///< the unfavourable end of it; empty: not known yet
+    QList<QPolygonF> outline{};      ///< as entered; closed; empty: exceeded nowhere, or not established
+    QList<QPolygonF> upper{};        ///< the unfavourable end of it; empty: not known yet
+    bool cut_above = false;          ///< reaches higher than it is drawn
     bool nowhere = false;            ///< exceeded nowhere
     double farthest_m = 0;           ///< as entered
     std::optional<double> upper_m{}; ///< unfavourable end: what people must keep
 
     /// The one that counts: the unfavourable end where it is known.
-    [[nodiscard]] const QPolygonF& outer() const { return upper.isEmpty() ? outline : upper; }
+    [[nodiscard]] const QList<QPolygonF>& outer() const { return upper.isEmpty() ? outline : upper; }
     double azimuth_rad = 0; ///< of the farthest
     QString cause{};
 };
@@ -43,7 +44,8 @@ struct PowerCurve {
 };
 
 struct SurroundingsPlot {
-    double frequency_Hz = 0;
+    double frequency_Hz = 0; ///< 0: the planned bands together
+    QString bands{};         ///< of a planned set: "40m, 30m, 20m"
     QString limit{};
     QString conditions{};
     bool free_space = false;
@@ -67,6 +69,9 @@ struct SurroundingsPlot {
 /// "general public 2.31 m (magnetic), occupational 1.20 m": distances of all tiers, the unfavourable end
 /// where it is known.
 [[nodiscard]] QString distances_in_words(const SurroundingsPlot& plot);
+
+/// What the outlines are of: the frequency, or that they are of all planned bands.
+[[nodiscard]] QString place_words(const SurroundingsPlot& plot);
 
 /// Which line is which: the unfavourable end, as entered.
 [[nodiscard]] QString line_words(const SurroundingsPlot& plot);

@@ -47,12 +47,6 @@ int FocusBoard::wanted_width(int column) const {
     return std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column));
 }
 
-int FocusBoard::height_of_rows(int most) const {
-    const int rows = std::min(most, model()->rowCount());
-    const int each = rows > 0 ? sizeHintForRow(0) : 0;
-    return horizontalHeader()->sizeHint().height() + rows * each + 2 * frameWidth();
-}
-
 QString FocusBoard::selected_text() const {
     return rows_as_text(*this);
 }

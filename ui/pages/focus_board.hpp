@@ -33,8 +33,6 @@ protected:
     void follow_focus();
     /// What a column needs to show all of its cells and its heading.
     [[nodiscard]] int wanted_width(int column) const;
-    /// Header and that many rows; all rows where there are fewer.
-    [[nodiscard]] int height_of_rows(int most) const;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:

@@ -12,7 +12,7 @@ namespace loopwright::pages {
 
 namespace {
 using models::KeyingBoardModel;
-constexpr int least_reason_px = 220, least_rows = 4, many_rows = 99;
+constexpr int least_reason_px = 220, least_rows = 4, many_rows = 99, tall_px = 8;
 } // namespace
 
 KeyingBoard::KeyingBoard(const Context& context, KeyingBoardModel& model, QWidget* parent)
@@ -23,6 +23,9 @@ KeyingBoard::KeyingBoard(const Context& context, KeyingBoardModel& model, QWidge
         tr("Picking a row puts its band in focus and shows its reasons, distances and pictures below."));
     setSelectionMode(SingleSelection);
     setHorizontalScrollMode(ScrollPerPixel);
+    setVerticalScrollMode(ScrollPerPixel);
+    setWordWrap(true); // reasons are sentences
+    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     connect(&model_, &QAbstractItemModel::modelReset, this, [this] {
         fit_columns(true);
         updateGeometry();
@@ -62,6 +65,37 @@ void KeyingBoard::fit_reason() {
     const int room = viewport()->width() - before;
     setColumnWidth(KeyingBoardModel::reason,
                    room - after >= least_reason_px ? room - after : std::max(room, least_reason_px));
+    fit_rows();
+}
+
+/// As high as the reason needs in its width.
+void KeyingBoard::fit_rows() {
+    const int margin = style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, this) + 1;
+    const int width = columnWidth(KeyingBoardModel::reason) - 2 * margin;
+    bool changed = false;
+    for (int row = 0; row < model_.rowCount(); ++row) {
+        const QString text = model_.index(row, KeyingBoardModel::reason).data().toString();
+        const QRect room(0, 0, width, QWIDGETSIZE_MAX);
+        const int height =
+            std::max(fontMetrics().height(),
+                     fontMetrics().boundingRect(room, Qt::AlignLeft | Qt::TextWordWrap, text).height()) +
+            tall_px;
+        changed = changed || height != rowHeight(row);
+        setRowHeight(row, height);
+    }
+    if (changed) {
+        updateGeometry();
+        Q_EMIT rows_changed();
+    }
+}
+
+int KeyingBoard::height_of_first(int most) const {
+    int height = horizontalHeader()->sizeHint().height() + 2 * frameWidth() +
+                 horizontalScrollBar()->sizeHint().height();
+    for (int row = 0; row < std::min(most, model_.rowCount()); ++row) {
+        height += rowHeight(row);
+    }
+    return height;
 }
 
 void KeyingBoard::resizeEvent(QResizeEvent* event) {
@@ -70,13 +104,11 @@ void KeyingBoard::resizeEvent(QResizeEvent* event) {
 }
 
 QSize KeyingBoard::sizeHint() const {
-    return {FocusBoard::sizeHint().width(),
-            height_of_rows(many_rows) + horizontalScrollBar()->sizeHint().height()};
+    return {FocusBoard::sizeHint().width(), height_of_first(many_rows)};
 }
 
 QSize KeyingBoard::minimumSizeHint() const {
-    return {FocusBoard::minimumSizeHint().width(),
-            height_of_rows(least_rows) + horizontalScrollBar()->sizeHint().height()};
+    return {FocusBoard::minimumSizeHint().width(), height_of_first(least_rows)};
 }
 
 } // namespace loopwright::pages

@@ -17,6 +17,10 @@ public:
     /// Room for four rows.
     [[nodiscard]] QSize minimumSizeHint() const override;
 
+Q_SIGNALS:
+    /// Reasons take more lines or fewer than before.
+    void rows_changed();
+
 protected:
     [[nodiscard]] int row_of(const QString& band) const override;
     [[nodiscard]] std::optional<units::Frequency> frequency_at(int row) const override;
@@ -25,6 +29,9 @@ protected:
 private:
     void fit_columns(bool anew);
     void fit_reason();
+    void fit_rows();
+    /// Header and as many rows as they stand.
+    [[nodiscard]] int height_of_first(int most) const;
     models::KeyingBoardModel& model_;
 };
 

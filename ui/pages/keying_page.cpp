@@ -76,7 +76,9 @@ QWidget* KeyingPage::build_right() {
 void KeyingPage::build_head(QVBoxLayout& column) {
     auto* row = new QHBoxLayout;
     conditions_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    conditions_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    conditions_->setObjectName(QStringLiteral("keying.conditions"));
+    conditions_->setAccessibleName(tr("What the figures are for"));
+    conditions_->setWordWrap(true);
     row->addWidget(conditions_, 1);
     const auto add = [&](const QString& text, const QString& tip, const char* name, auto signal) {
         auto* button = new QPushButton(text, this);
@@ -117,6 +119,7 @@ QWidget* KeyingPage::build_lower() {
     column->addWidget(details_, 1);
     connect(details_, &KeyingDetails::figure_export_wanted, this, &KeyingPage::figure_export_wanted);
     connect(details_, &KeyingDetails::room_changed, this, &KeyingPage::give_room);
+    connect(board_, &KeyingBoard::rows_changed, this, &KeyingPage::share_height);
     return lower;
 }
 

@@ -40,7 +40,8 @@ const survey::KeyingBand* band_in_focus(const Context& context) {
 } // namespace
 
 KeyingPictures::KeyingPictures(const Context& context, QWidget* parent)
-    : FocusedView(context, new jobs::OutlinesJob, parent), limit_(new inputs::ChoiceField(this)) {
+    : FocusedView(context, new jobs::OutlinesJob, parent), bands_(new inputs::ChoiceField(this)),
+      limit_(new inputs::ChoiceField(this)) {
     build_fields();
     auto* row = new QHBoxLayout;
     row->setSpacing(unit_px / 2);
@@ -63,22 +64,39 @@ KeyingPictures::~KeyingPictures() = default;
 void KeyingPictures::build_fields() {
     auto* row = new QHBoxLayout;
     row->setSpacing(unit_px);
-    auto* label = new QLabel(tr("Limit drawn:"), this);
-    label->setBuddy(limit_);
-    limit_->setObjectName(QStringLiteral("pictures.limit"));
-    limit_->setAccessibleName(tr("Limit drawn"));
-    limit_->setToolTip(tr("Whose outlines the pictures show, both tiers: the unfavourable end, and thin as "
-                          "entered"));
-    limit_->setAccessibleDescription(limit_->toolTip());
-    limit_->setMinimumContentsLength(24);
+    const auto add = [&](inputs::ChoiceField* field, const QString& text, const QString& tip,
+                         const char* name) {
+        auto* label = new QLabel(text, this);
+        label->setBuddy(field);
+        field->setObjectName(QLatin1String(name));
+        field->setAccessibleName(QString(text).remove(QLatin1Char('&')).remove(QLatin1Char(':')));
+        field->setToolTip(tip);
+        field->setAccessibleDescription(tip);
+        row->addWidget(label);
+        row->addWidget(field);
+    };
+    add(bands_, tr("Drawn &for:"),
+        tr("The band of the row picked, or all planned bands together: inside an outline the limit is "
+           "exceeded on one of them at least"),
+        "pictures.bands");
+    bands_->addItems({tr("the band picked"), tr("all planned bands")});
+    add(limit_, tr("Limit dra&wn:"),
+        tr("Whose outlines the pictures show, both tiers: the unfavourable end, and thin as entered. For all "
+           "planned bands the first choice is the strictest of all limits at each place"),
+        "pictures.limit");
+    limit_->setMinimumContentsLength(20);
     auto* words = new QLabel(models::not_covered(), this);
     words->setWordWrap(true);
-    row->addWidget(label);
-    row->addWidget(limit_);
     row->addWidget(words, 1);
     column().insertLayout(0, row);
+    connect(bands_, &inputs::ChoiceField::chosen, this, [this](int index) {
+        planned_ = index == 1;
+        drawn_keying_.reset();
+        want();
+    });
     connect(limit_, &inputs::ChoiceField::chosen, this, [this](int index) {
         chosen_ = ids_.at(static_cast<std::size_t>(index));
+        drawn_keying_.reset();
         want();
     });
 }
@@ -132,6 +150,12 @@ std::vector<survey::UpperEnd> KeyingPictures::upper_ends() const {
 
 /// The limit that asks for most may be another one than thought, and the unfavourable ends come later.
 void KeyingPictures::follow_keying() {
+    if (planned_) {
+        if (context().keying.result() != drawn_keying_) {
+            want();
+        }
+        return;
+    }
     const bool other_limit = chosen_.empty() && wanted_limit() != drawn_;
     const std::vector<survey::UpperEnd> ends = upper_ends();
     if (other_limit || (!ends.empty() && ends != drawn_ends_)) {
@@ -139,7 +163,33 @@ void KeyingPictures::follow_keying() {
     }
 }
 
+/// Asked for only once all unfavourable ends are there: they change every band's outline.
+void KeyingPictures::start_planned() {
+    if (!context().keying.settled()) {
+        drawn_keying_.reset();
+        show_reason(tr("the figures of all bands are not there yet"));
+        settle();
+        return;
+    }
+    const auto& keying = context().keying.result();
+    if (keying == drawn_keying_ && !job().stale()) { // another band in focus, or the other units
+        show_result();
+        settle();
+        return;
+    }
+    drawn_keying_ = keying;
+    jobs::OutlinesRequest request;
+    request.limit = chosen_;
+    request.planned = keying;
+    outlines_job(job()).start(request);
+}
+
 void KeyingPictures::start() {
+    if (planned_) {
+        start_planned();
+        return;
+    }
+    drawn_keying_.reset();
     const survey::KeyingBand* band = band_in_focus(context());
     if (band != nullptr && !context().keying.stale() &&
         band->verdict == survey::KeyingVerdict::out_of_reach) {

@@ -1,6 +1,6 @@
 #pragma once
-// Around the loop at the frequency in focus: from above, from the side, and the distance over power, for one
-// limit.
+// Around the loop at the frequency in focus, or for all planned bands together: from above, from the side,
+// and the distance over power, for one limit or the strictest.
 #include "jobs/keying_job.hpp"
 #include "models/surroundings_plot.hpp"
 #include "pages/bands_focused_view.hpp"
@@ -33,7 +33,11 @@ private:
     /// The limit to draw: the one chosen, or the one that asks for most.
     [[nodiscard]] std::string wanted_limit() const;
     void show_plot(const models::SurroundingsPlot& plot);
+    void start_planned();
+    inputs::ChoiceField* bands_;
     inputs::ChoiceField* limit_;
+    bool planned_ = false;                               ///< all planned bands together
+    std::shared_ptr<const survey::Keying> drawn_keying_; ///< of the planned set drawn
     std::vector<std::string> ids_; ///< as limit_ lists them; the first, empty: the one that asks for most
     QStringList names_;
     std::string chosen_;

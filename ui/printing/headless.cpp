@@ -129,7 +129,7 @@ QStringList write_files(const WriteRequest& request) {
         [&](const QString& file) { return write_text(file, report::to_csv(report::band_data(*survey))); });
     add(QStringLiteral("curve.csv"),
         [&](const QString& file) { return write_text(file, report::to_csv(report::sweep_data(*survey))); });
-    const KeyingSheetData before{keying, widest_plot(*keying, units::UnitSystem::metric), request.file,
+    const KeyingSheetData before{keying, planned_plot(*keying, units::UnitSystem::metric), request.file,
                                  request.date};
     add(QStringLiteral("keying.pdf"),
         [&](const QString& file) { return write_paper_pdf(file, paper_of(before), request.letter); });

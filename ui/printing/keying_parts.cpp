@@ -124,7 +124,7 @@ double KeyingParts::words(double y, bool draw) {
     const double left = column_of_words({0, y, width, 0}, tr("Assumptions"), assumptions(), draw);
     const design::Design& design = data_.keying->request.design;
     const double upper = column_of_words({width + gap_mm, y, width, 0}, tr("Tuning on the air"),
-                                         models::tuning_lines(drawn_band(), design), draw) +
+                                         models::tuning_lines(tuning_band(), design), draw) +
                          1.0;
     const double middle =
         upper + column_of_words({width + gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw) +

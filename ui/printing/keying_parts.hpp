@@ -43,7 +43,8 @@ private:
     /// Sentences of the core's page.
     [[nodiscard]] QStringList section(const std::string& code) const;
     [[nodiscard]] QStringList cautions() const;
-    [[nodiscard]] const survey::KeyingBand* drawn_band() const;
+    /// Where tuning by hand allows least; a band where that is not established, if there is one.
+    [[nodiscard]] const survey::KeyingBand* tuning_band() const;
     Canvas& canvas_;
     const KeyingSheetData& data_;
     QSizeF size_mm_;

@@ -12,7 +12,6 @@
 #include <QLocale>
 
 #include <algorithm>
-#include <cmath>
 
 namespace loopwright::printing {
 
@@ -29,17 +28,11 @@ QString title_of(const design::Design& design) {
 
 } // namespace
 
-models::SurroundingsPlot widest_plot(const survey::Keying& keying, units::UnitSystem system) {
-    const survey::LargestDistance largest = survey::largest_distance(keying);
-    if (largest.distance != nullptr) {
-        const std::string& limit = largest.distance->limit;
-        if (const auto outlines =
-                survey::keying_outlines(keying.request.design, largest.band->point.frequency, limit, {},
-                                        survey::upper_ends(keying, *largest.band, limit))) {
-            return models::surroundings_plot(*outlines, system);
-        }
-    }
-    return models::no_surroundings_plot(KeyingParts::tr("no distance is established on any planned band"));
+models::SurroundingsPlot planned_plot(const survey::Keying& keying, units::UnitSystem system) {
+    const auto outlines = survey::planned_outlines(keying, {});
+    return outlines ? models::surroundings_plot(*outlines, system)
+                    : models::no_surroundings_plot(
+                          KeyingParts::tr("no distance is established on one of the planned bands"));
 }
 
 Paper paper_of(const KeyingSheetData& data) {
@@ -169,13 +162,21 @@ double KeyingParts::reasons(double y, bool draw) {
     return height;
 }
 
-const survey::KeyingBand* KeyingParts::drawn_band() const {
+const survey::KeyingBand* KeyingParts::tuning_band() const {
+    const survey::KeyingBand* least = nullptr;
     for (const survey::KeyingBand& band : data_.keying->bands) {
-        if (std::abs(band.point.frequency.value() - data_.plot.frequency_Hz) < 1.0) {
-            return &band;
+        if (band.verdict == survey::KeyingVerdict::out_of_reach) {
+            continue;
+        }
+        const auto power = models::least_power_for_tuning(band);
+        if (!power) {
+            return &band; // the words say that it is not established
+        }
+        if (least == nullptr || *power < *models::least_power_for_tuning(*least)) {
+            least = &band;
         }
     }
-    return nullptr;
+    return least;
 }
 
 void KeyingParts::pictures(double y, double height) {

@@ -10,7 +10,7 @@ namespace loopwright::printing {
 struct KeyingSheetData {
     /// Complete, with its intervals.
     std::shared_ptr<const survey::Keying> keying;
-    models::SurroundingsPlot plot; ///< of one band; drawn where there is room
+    models::SurroundingsPlot plot; ///< of all planned bands; drawn where there is room
     QString file;                  ///< name of the design file; empty: not saved
     QDate date = QDate::currentDate();
     units::UnitSystem units = units::UnitSystem::metric;
@@ -18,8 +18,8 @@ struct KeyingSheetData {
 
 [[nodiscard]] Paper paper_of(const KeyingSheetData& data);
 
-/// Computes the pictures of the band and limit that ask for the largest distance, with their unfavourable
-/// ends: some tenths of a second. Of a report with intervals.
-[[nodiscard]] models::SurroundingsPlot widest_plot(const survey::Keying& keying, units::UnitSystem system);
+/// Computes the pictures of all planned bands together under every limit of the report, with their
+/// unfavourable ends: some seconds at most. Of a report with intervals.
+[[nodiscard]] models::SurroundingsPlot planned_plot(const survey::Keying& keying, units::UnitSystem system);
 
 } // namespace loopwright::printing
