@@ -132,7 +132,8 @@ std::string card_part() {
     std::string out =
         "\n### Keys of card and dial\n\n`card` prints an object with `schema` (`loopwright-card-1`), "
         "`title`, "
-        "`model`, `region`, `power_W`, `vswr`, `highest_voltage_peak_V` with the `usable_voltage_V` there, "
+        "`model`, `region`, `power_W`, `vswr`, `highest_voltage_peak_V` (on the band where it comes nearest "
+        "to the rating) with the `usable_voltage_V` there, "
         "`keep_out_distance_m`, `reach_m` and `tuning_power_W` (all from the report before keying), the "
         "array `rows`, the array `next` of the best further points of a calibration (keys as with "
         "`calibrate`; empty without a dial) and `notices`; `dial` one of the rows with `schema` "

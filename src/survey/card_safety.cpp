@@ -20,13 +20,16 @@ std::optional<units::Power> tuning_power(const KeyingBand& band) {
     return least;
 }
 
-void add_voltage(CardSafety& safety, const KeyingBand& band) {
-    if (!band.point.resonance) {
-        safety.voltage_complete = false;
-    } else if (!safety.voltage_peak || band.voltage_peak.high > *safety.voltage_peak) {
-        safety.voltage_peak = band.voltage_peak.high;
-        safety.voltage_band = band.band;
-        safety.usable_voltage = band.usable_voltage;
+void add_voltage(CardSafety& safety, const Keying& keying) {
+    for (const KeyingBand& band : keying.bands) {
+        if (band.verdict != KeyingVerdict::out_of_reach && !band.point.resonance) {
+            safety.voltage_complete = false;
+        }
+    }
+    if (const KeyingBand* worst = worst_voltage(keying)) {
+        safety.voltage_peak = worst->voltage_peak.high;
+        safety.voltage_band = worst->band;
+        safety.usable_voltage = worst->usable_voltage;
     }
 }
 
@@ -37,12 +40,12 @@ CardSafety safety_of(const Keying& keying) {
     if (keying.request.design.station.reach) {
         safety.reach = keying.request.design.station.reach->value;
     }
+    add_voltage(safety, keying);
     bool first = true, known = true;
     for (const KeyingBand& band : keying.bands) {
         if (band.verdict == KeyingVerdict::out_of_reach) {
             continue;
         }
-        add_voltage(safety, band);
         const auto power = tuning_power(band);
         known = known && power;
         if (known) {

@@ -5,7 +5,8 @@
 namespace loopwright::survey {
 
 struct CardSafety {
-    /// Highest peak voltage of the bands that the capacitor reaches, upper end; nothing where none is.
+    /// Peak voltage, upper end, on the band where it comes nearest to the rating (worst_voltage()); nothing
+    /// where the capacitor reaches none.
     std::optional<units::Voltage> voltage_peak;
     std::string voltage_band;
     std::optional<units::Voltage> usable_voltage; ///< there
