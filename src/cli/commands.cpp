@@ -188,7 +188,7 @@ std::vector<Command> table() {
           {"--plane",
            "P",
            "A plane of points: xy (lying), xz (through the loop), yz (through its axis). --json and --csv "
-           "only.",
+           "only; no figures nearer than 0.2 m to the conductor.",
            false,
            {"xy", "xz", "yz"}},
           {"--offset",

@@ -35,9 +35,11 @@ void check(const MapRequest& request, bool free_space) {
 
 std::array<double, 3> position(const MapRequest& request, bool free_space, int row, int column) {
     const double half = request.half_width.value(), offset = request.offset.value();
-    const double first = half * (2.0 * column / (request.points - 1) - 1);
-    const double upward = 2 * half * row / (request.points - 1);
-    const double second = request.plane == MapPlane::xy || free_space ? upward - half : upward;
+    const int last = request.points - 1;
+    // Divided last: places of a decimal step print as such.
+    const auto even = [&](int index) { return half * (2.0 * index - last) / last; };
+    const double first = even(column);
+    const double second = request.plane == MapPlane::xy || free_space ? even(row) : 2 * half * row / last;
     switch (request.plane) {
     case MapPlane::xy:
         return {first, second, offset};

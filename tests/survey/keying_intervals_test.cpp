@@ -1,0 +1,166 @@
+// The ends of the intervals before keying, each cause recomputed by itself; and the powers for people and for
+// the hand that tunes, recomputed from the fields.
+#include "exposure/duty.hpp"
+#include "exposure/station.hpp"
+#include "field/loop_field.hpp"
+#include "loop/full_wave.hpp"
+#include "survey/keying.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <gtest/gtest.h>
+#include <numbers>
+
+namespace loopwright::survey {
+namespace {
+
+using units::metres;
+
+KeyingRequest one_band(design::GroundKind ground) {
+    KeyingRequest request;
+    design::Design& d = request.design;
+    d.capacitor.minimum = units::picofarads(5);
+    d.capacitor.maximum = units::picofarads(500);
+    d.capacitor.rating.peak_voltage = units::volts(20000);
+    d.site.ground.kind = ground;
+    d.site.lowest_point = metres(1.2);
+    d.station.emission = "carrier";
+    d.station.power = units::watts(10);
+    d.station.bands = {"40m"};
+    request.limits = {"icnirp_1998"};
+    return request;
+}
+
+KeyingBand first_band(const KeyingRequest& request) {
+    return keying(request).bands.at(0);
+}
+
+const KeyingDistance& public_distance(const KeyingBand& band) {
+    return band.distances.at(0); // one limit, public first
+}
+
+exposure::Threshold at_power(const KeyingDistance& d, double averaged_W) {
+    const double root = std::sqrt(averaged_W);
+    return {d.electric_limit.value() / root, d.magnetic_limit.value() / root};
+}
+
+exposure::Surroundings fields_of(const design::Design& d, units::Frequency frequency) {
+    return {loop::FullWave(d).solved(frequency).value(), d.site.standing_level.value};
+}
+
+// In free space only losses vary. The same currents with the total resistance at its ends: the power counts
+// as much more or less.
+TEST(KeyingIntervals, OfLossesAreThoseOfThePower) {
+    const KeyingRequest request = one_band(design::GroundKind::free_space); // no loss of the capacitor given
+    const KeyingBand band = first_band(request);
+    const KeyingDistance& d = public_distance(band);
+    const loop::Resonance& r = band.point.resonance.value();
+    const double total = r.resistance.total().value();
+    ASSERT_LT(r.total_resistance_range.low.value(), 0.95 * total);
+    ASSERT_GT(r.total_resistance_range.high.value(), 1.05 * total);
+    auto around = fields_of(request.design, band.point.frequency);
+    const double watts = d.averaged_power.value();
+    const double more = watts * total / r.total_resistance_range.low.value(),
+                 less = watts * total / r.total_resistance_range.high.value();
+    EXPECT_NEAR(d.range.high.value(), around.farthest(at_power(d, more))->distance.value(), 0.003);
+    EXPECT_NEAR(d.range.low.value(), around.farthest(at_power(d, less))->distance.value(), 0.003);
+    EXPECT_GT(d.range.high.value(), d.farthest->distance.value() + 0.01);
+    EXPECT_EQ(band.voltage_peak.high, r.capacitor_voltage_peak_range.high);
+}
+
+/// Two designs of one cause.
+using Pair = std::array<design::Design, 2>;
+
+Pair soils(const design::Design& design) {
+    Pair pair{design, design};
+    for (std::size_t i = 0; i < 2; ++i) {
+        design::Ground& ground = pair[i].site.ground;
+        ground.conductivity = units::siemens_per_metre(i == 0 ? 0.0025 : 0.010); // half and twice
+        ground.relative_permittivity = 13 * (i == 0 ? std::sqrt(0.5) : std::sqrt(2.0));
+    }
+    return pair;
+}
+
+Pair heights(const design::Design& design) {
+    Pair pair{design, design};
+    pair[0].site.lowest_point = metres(0.9 * 1.2);
+    pair[1].site.lowest_point = metres(1.1 * 1.2);
+    return pair;
+}
+
+// Every variant solved anew, its distance searched anew; the report goes by the first order.
+TEST(KeyingIntervals, OfTheSiteAreThoseOfTheVariantsSolvedAnew) {
+    KeyingRequest request = one_band(design::GroundKind::soil);
+    request.design.capacitor.loss.q = 1000.0;
+    request.design.site.ground.relative_permittivity = 13;
+    request.design.site.ground.conductivity = units::siemens_per_metre(0.005);
+    const KeyingBand band = first_band(request);
+    const KeyingDistance& d = public_distance(band);
+    const loop::Resonance& r = band.point.resonance.value();
+    const double watts = d.averaged_power.value(), total = r.resistance.total().value();
+    const double nominal = d.farthest->distance.value();
+    auto around = fields_of(request.design, band.point.frequency);
+    const double low_R = std::min(total, r.total_resistance_range.low.value());
+    double more = around.farthest(at_power(d, watts * total / low_R))->distance.value() - nominal;
+    double volts = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high).value();
+    double least_cause = 1e9, least_volts = 1e9;
+    for (const Pair& pair : {soils(request.design), heights(request.design)}) {
+        double farther = 0, higher = 0;
+        for (const design::Design& variant : pair) {
+            auto other = fields_of(variant, band.point.frequency);
+            farther = std::max(farther, other.farthest(at_power(d, watts))->distance.value() - nominal);
+            const auto point = loop::FullWave(variant).at(band.point.frequency, band.point.power, 2.0);
+            higher = std::max(higher, point.resonance->capacitor_voltage_peak.value() -
+                                          r.capacitor_voltage_peak.value());
+        }
+        more += farther;
+        volts += higher;
+        least_cause = std::min(least_cause, farther);
+        least_volts = std::min(least_volts, higher);
+    }
+    ASSERT_GT(least_cause, 0.004); // each cause can be told from rounding
+    ASSERT_GT(least_volts, 0.004 * volts);
+    EXPECT_NEAR(d.range.high.value(), nominal + more, 0.006); // of some 9 cm: the first order
+    EXPECT_NEAR(band.voltage_peak.high.value() / volts, 1, 1e-3);
+}
+
+/// Largest share of the limit [1/W] on people all round a place, from the direct integrals.
+double share_round(const field::LoopField& field, const KeyingDistance& d, double x_m, double y_m,
+                   double reach_m) {
+    double most = 0;
+    for (int azimuth = 0; azimuth < 360; azimuth += 5) {
+        const double a = azimuth * std::numbers::pi / 180;
+        for (int i = 0; i <= 20; ++i) {
+            const auto at = field.at(metres(x_m + reach_m * std::cos(a)), metres(y_m + reach_m * std::sin(a)),
+                                     metres(std::max(0.001, 0.1 * i)));
+            const double e = at.electric().value() / d.electric_limit.value(),
+                         m = at.magnetic().value() / d.magnetic_limit.value();
+            most = std::max({most, e * e, m * m});
+        }
+    }
+    return most;
+}
+
+// A loop on its side: its capacitor is half a metre off the axis, and the reach counts from there. A carrier,
+// whatever the emission of the design is; for people the duty counts.
+TEST(KeyingIntervals, PowersForTuningAndForPeopleAreThoseOfTheFields) {
+    KeyingRequest request = one_band(design::GroundKind::perfect);
+    request.intervals = false;
+    request.design.capacitor.loss.q = 1000.0;
+    request.design.site.plane = design::Plane::horizontal;
+    request.design.station.emission = "ft8";
+    request.design.station.reach = metres(1.5);
+    request.design.site.people_distance = metres(2.5);
+    const KeyingBand band = first_band(request);
+    const KeyingDistance& d = public_distance(band);
+    ASSERT_LT(d.duty, 0.9);
+    const field::LoopField field(loop::FullWave(request.design).solved(band.point.frequency).value(),
+                                 units::watts(1));
+    ASSERT_TRUE(d.power_for_tuning && d.power_for_people);
+    // The capacitor lies toward +y, half the size out.
+    EXPECT_NEAR(d.power_for_tuning->value() * share_round(field, d, 0, 0.5, 1.5), 1, 0.04);
+    EXPECT_NEAR(d.power_for_people->value() * d.duty * share_round(field, d, 0, 0, 2.5), 1, 0.02);
+}
+
+} // namespace
+} // namespace loopwright::survey
