@@ -107,6 +107,30 @@ TEST_F(BandsBoardTest, PickingARowSetsTheFocusAndTheFocusPicksTheRow) {
     EXPECT_TRUE(board_.selectionModel()->selectedRows().isEmpty());
 }
 
+TEST_F(BandsBoardTest, WordsHaveAllTheLinesTheyNeed) {
+    QCoreApplication::processEvents();
+    const int words = BandBoardModel::words;
+    const int one_line = board_.fontMetrics().height() + 8;
+    int highest = 0;
+    board_.resize(1050, 300);
+    QCoreApplication::processEvents();
+    QTest::qWait(10);
+    for (int row = 0; row < model_.rowCount(); ++row) {
+        const QRect room(0, 0, board_.columnWidth(words) - 8, 0);
+        const int needed =
+            board_.fontMetrics().boundingRect(room, Qt::TextWordWrap, cell(row, words)).height();
+        EXPECT_GE(board_.rowHeight(row), needed) << cell(row, words).toStdString();
+        highest = std::max(highest, board_.rowHeight(row));
+    }
+    EXPECT_GT(highest, one_line);
+    board_.resize(2400, 300);
+    QCoreApplication::processEvents();
+    QTest::qWait(10);
+    for (int row = 0; row < model_.rowCount(); ++row) {
+        EXPECT_EQ(board_.rowHeight(row), one_line);
+    }
+}
+
 TEST_F(BandsBoardTest, AnEditKeepsTheSelection) {
     board_.setCurrentIndex(model_.index(1, 0));
     model_.set_surveys(test::made_survey({.scale = 0.5}), nullptr, {});

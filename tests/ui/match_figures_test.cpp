@@ -111,6 +111,16 @@ TEST(VswrFigure, DrawsTheCurveAndItsBandwidth) {
     }
 }
 
+TEST(VswrFigure, InANarrowPlaceItsTitlesAreShorterNotCut) {
+    for (const QString& title : {QStringLiteral("VSWR"), QStringLiteral("Offset, kHz")}) {
+        const auto words = test::painted_words(VswrFigure(made_plot()), {190, 240}, paper_appearance());
+        EXPECT_TRUE(std::any_of(words.begin(), words.end(), [&](const auto& word) {
+            return word.text == title;
+        })) << title.toStdString();
+        EXPECT_FALSE(test::has_word(words, QStringLiteral("\u2026")));
+    }
+}
+
 TEST(MatchFigures, SayWhyTheyAreEmpty) {
     const auto plot = models::no_match_plot(QStringLiteral("the design has no coupling loop"));
     for (const std::shared_ptr<Figure>& figure :

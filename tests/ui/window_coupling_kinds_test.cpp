@@ -1,59 +1,23 @@
 // Every kind of coupling and the feed line entered as a person enters them, against the core.
 #include "charts/figure_widget.hpp"
 #include "coupling/feed_size.hpp"
-#include "coupling/match_report.hpp"
-#include "inputs/fold.hpp"
 #include "inputs/quantity_field.hpp"
 #include "models/match_words.hpp"
-#include "pages/coupling_panel.hpp"
-#include "ui/harness.hpp"
+#include "ui/coupling_fixture.hpp"
 
 #include <QAction>
 #include <QCheckBox>
-#include <QComboBox>
-#include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QTest>
 #include <QToolButton>
 
 using namespace loopwright;
 
 namespace {
 
-constexpr int patience_ms = 30000;
-enum Kind { none, loop, tap, transformer };
-
-class WindowCouplingKindsTest : public test::WindowTest {
+class WindowCouplingKindsTest : public test::CouplingTest {
 protected:
-    void SetUp() override {
-        design::Design design;
-        design.station.bands = {"40m", "30m"};
-        open_window();
-        window().document().start_from(design);
-        window().focus().set_band(QStringLiteral("30m"));
-        find<inputs::Fold>("group.coupling")->set_unfolded(true);
-        panel_ = window().findChild<pages::CouplingPanel*>();
-    }
-    const design::Design& design() { return window().document().design(); }
-    void choose(Kind kind) {
-        auto* box = find<QComboBox>("coupling");
-        box->setFocus();
-        press(Qt::Key_Home);
-        for (int i = 0; i < kind; ++i) {
-            press(Qt::Key_Down);
-        }
-    }
-    bool matched() {
-        return QTest::qWaitFor([this] { return panel_->match().result() && !panel_->match().stale(); },
-                               patience_ms);
-    }
-    coupling::MatchReport core() {
-        return coupling::match_report(design(), window().focus().frequency(), design().station.power.value,
-                                      2.0);
-    }
     bool shown(const char* name) { return find<QWidget>(name)->isVisible(); }
-    QString words(const char* name) { return find<QLabel>(name)->text(); }
     void expect_figures_of_the_core() {
         ASSERT_TRUE(matched());
         const auto report = core();
@@ -61,7 +25,6 @@ protected:
                                                                 report.match->input.value().imag()}));
         EXPECT_EQ(words("match.vswr"), QString::number(report.match->vswr, 'f', 2));
     }
-    pages::CouplingPanel* panel_ = nullptr;
 };
 
 TEST_F(WindowCouplingKindsTest, EachKindShowsItsFieldsOnly) {
@@ -154,7 +117,7 @@ TEST_F(WindowCouplingKindsTest, EveryKindIsSizedInOneUndoStep) {
         const design::Design before = design();
         const int steps = window().document().undo_stack().count();
         find<QPushButton>("coupling.size_one")->click();
-        ASSERT_TRUE(QTest::qWaitFor([this] { return !panel_->sizing().busy(); }, patience_ms));
+        ASSERT_TRUE(QTest::qWaitFor([this] { return !panel_->sizing().busy(); }, coupling_patience_ms));
         const auto found = coupling::feed_size(before, {window().focus().frequency()});
         ASSERT_TRUE(found.size.has_value());
         const design::Coupling& now = *design().coupling;
@@ -203,6 +166,43 @@ TEST_F(WindowCouplingKindsTest, FeedLineIsEnteredWithItsTableOfLoss) {
     EXPECT_EQ(words("match.vswr_at_radio"), QString::number(report.vswr_at_radio, 'f', 2));
     EXPECT_LT(report.vswr_at_radio, report.match->vswr);
     EXPECT_FALSE(words("match.notices").contains(QStringLiteral("No loss is given")));
+}
+
+/// Looks at the figures whenever one of them is painted.
+class PaintWatch : public QObject {
+public:
+    PaintWatch(QWidget* upper, QWidget* lower) : upper_(upper), lower_(lower) {
+        upper->installEventFilter(this);
+        lower->installEventFilter(this);
+    }
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() == QEvent::Paint) {
+            ++paints;
+            covered = covered || upper_->geometry().bottom() >= lower_->geometry().top();
+        }
+        return QObject::eventFilter(watched, event);
+    }
+    bool covered = false;
+    int paints = 0;
+
+private:
+    QWidget* upper_;
+    QWidget* lower_;
+};
+
+TEST_F(WindowCouplingKindsTest, TheSmithChartIsNeverPaintedUnderTheCurve) {
+    choose(loop);
+    ASSERT_TRUE(matched());
+    auto* form = find<QScrollArea>("build.form");
+    PaintWatch watch(&panel_->smith(), &panel_->curve());
+    for (const Kind kind : {tap, transformer, loop, tap}) {
+        choose(kind);
+        form->ensureWidgetVisible(&panel_->curve());
+        ASSERT_TRUE(matched());
+        QTest::qWait(50);
+        EXPECT_FALSE(watch.covered) << kind;
+    }
+    EXPECT_GT(watch.paints, 4);
 }
 
 TEST_F(WindowCouplingKindsTest, NothingIsWiderThanTheColumn) {

@@ -2,67 +2,30 @@
 #include "charts/figure_widget.hpp"
 #include "charts/smith_figure.hpp"
 #include "coupling/coupling_size.hpp"
-#include "coupling/match_report.hpp"
-#include "inputs/fold.hpp"
-#include "pages/coupling_panel.hpp"
-#include "ui/harness.hpp"
+#include "ui/coupling_fixture.hpp"
 
 #include <QAction>
-#include <QComboBox>
-#include <QLabel>
 #include <QPushButton>
-#include <QTest>
 
 using namespace loopwright;
 
 namespace {
 
-constexpr int patience_ms = 20000;
-
-class WindowCouplingTest : public test::WindowTest {
+class WindowCouplingTest : public test::CouplingTest {
 protected:
     void SetUp() override {
-        design::Design design;
-        design.station.bands = {"40m", "30m"};
-        open_window();
-        window().document().start_from(design);
-        window().focus().set_band(QStringLiteral("30m"));
-        find<inputs::Fold>("group.coupling")->set_unfolded(true);
-        choose_kind(1);
-        panel_ = window().findChild<pages::CouplingPanel*>();
+        CouplingTest::SetUp();
+        choose(loop);
         ASSERT_TRUE(matched());
     }
-    const design::Design& design() { return window().document().design(); }
-    /// 0: none, 1: loop, 2: tap, 3: transformer; by keyboard.
-    void choose_kind(int kind) {
-        auto* box = find<QComboBox>("coupling");
-        box->setFocus();
-        press(Qt::Key_Home);
-        for (int i = 0; i < kind; ++i) {
-            press(Qt::Key_Down);
-        }
-    }
-    bool matched() {
-        return QTest::qWaitFor([this] { return panel_->match().result() && !panel_->match().stale(); },
-                               patience_ms);
-    }
-    bool sized() {
-        return QTest::qWaitFor([this] { return !panel_->sizing().running(); }, patience_ms);
-    }
-    coupling::MatchReport core() {
-        return coupling::match_report(design(), window().focus().frequency(), design().station.power.value,
-                                      2.0);
-    }
-    QString shown(const char* name) { return find<QLabel>(name)->text(); }
-    pages::CouplingPanel* panel_ = nullptr;
 };
 
 TEST_F(WindowCouplingTest, NumbersAndChartsAreThoseOfTheCore) {
     const auto report = core();
-    EXPECT_EQ(shown("match.vswr"), QString::number(report.match->vswr, 'f', 2));
-    EXPECT_EQ(shown("match.input"), models::impedance_text({report.match->input.value().real(),
+    EXPECT_EQ(words("match.vswr"), QString::number(report.match->vswr, 'f', 2));
+    EXPECT_EQ(words("match.input"), models::impedance_text({report.match->input.value().real(),
                                                             report.match->input.value().imag()}));
-    EXPECT_TRUE(shown("match.conditions").contains(QStringLiteral("full wave")));
+    EXPECT_TRUE(words("match.conditions").contains(QStringLiteral("full wave")));
     int smith = 0;
     for (const auto* widget : panel_->findChildren<charts::FigureWidget*>()) {
         EXPECT_TRUE(widget->isVisible());
@@ -72,10 +35,10 @@ TEST_F(WindowCouplingTest, NumbersAndChartsAreThoseOfTheCore) {
         }
     }
     EXPECT_EQ(smith, 1);
-    const QString before = shown("match.input");
+    const QString before = words("match.input");
     type("coupling.diameter", QStringLiteral("0.3 m"));
     ASSERT_TRUE(matched());
-    EXPECT_NE(shown("match.input"), before);
+    EXPECT_NE(words("match.input"), before);
 }
 
 TEST_F(WindowCouplingTest, SizedForOneBandInOneUndoStep) {
@@ -89,7 +52,7 @@ TEST_F(WindowCouplingTest, SizedForOneBandInOneUndoStep) {
     EXPECT_NEAR(design().coupling->diameter.value.value(), best.diameter.value(),
                 0.5001e-3); // to a millimetre
     EXPECT_EQ(window().document().undo_stack().count(), steps + 1);
-    EXPECT_TRUE(shown("coupling.sized").contains(QStringLiteral("on 30m")));
+    EXPECT_TRUE(words("coupling.sized").contains(QStringLiteral("on 30m")));
     ASSERT_TRUE(matched());
     EXPECT_LT(core().match->vswr, 1.2);
     window().document().undo_stack().undo();
@@ -105,8 +68,8 @@ TEST_F(WindowCouplingTest, SizedForAllBandsNamesEach) {
     EXPECT_NEAR(design().coupling->diameter.value.value(), *found.size, 0.5001e-3);
     EXPECT_EQ(found.rows.size(), 2U);
     for (const char* band : {"on 40m", "on 30m"}) {
-        EXPECT_TRUE(shown("coupling.sized").contains(QLatin1String(band)))
-            << shown("coupling.sized").toStdString();
+        EXPECT_TRUE(words("coupling.sized").contains(QLatin1String(band)))
+            << words("coupling.sized").toStdString();
     }
 }
 

@@ -75,8 +75,9 @@ void Frame::write(Lettering& words) const {
                     tick.text, Qt::AlignRight | Qt::AlignVCenter);
     }
     if (!x_.title.isEmpty()) {
-        words.write(QRectF(area_.left(), area_.bottom() + 1.5 * line_, area_.width(), line_), x_.title,
-                    Qt::AlignCenter);
+        const bool fits = x_.shorter_title.isEmpty() || words.size_of(x_.title).width() <= area_.width();
+        words.write(QRectF(area_.left(), area_.bottom() + 1.5 * line_, area_.width(), line_),
+                    fits ? x_.title : x_.shorter_title, Qt::AlignCenter);
     }
     if (!y_.title.isEmpty()) {
         words.write_upright(

@@ -13,6 +13,7 @@ struct FrameAxis {
     std::vector<Tick> ticks{}; ///< at positions
     QString title{};
     double least_label_px = 0; ///< so that frames above each other share their left side
+    QString shorter_title{};   ///< where the title does not fit; empty: the title is shortened
 };
 
 class Frame {

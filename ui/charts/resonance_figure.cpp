@@ -1,7 +1,7 @@
 #include "charts/resonance_figure.hpp"
 
-#include "charts/frame.hpp"
 #include "charts/strokes.hpp"
+#include "charts/vswr_frame.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 
@@ -21,8 +21,8 @@ struct Text {
 
 using models::ResonancePlot;
 
-constexpr double pad_px = 4.0, kilo = 1e3, highest_vswr = 10.0, tick_px = 56.0;
-constexpr int most_ticks = 9, curve_points = 161;
+constexpr double kilo = 1e3;
+constexpr int curve_points = 161;
 const models::Curve curve_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
 
 /// Offsets from the wanted frequency: both the resonance with its span and the wanted frequency in it.
@@ -34,32 +34,16 @@ Span offsets_kHz(const ResonancePlot& plot) {
     return {std::min(off - width, -0.6 * width) / kilo, std::max(off + width, 0.6 * width) / kilo};
 }
 
-Frame frame_of(const ResonancePlot& plot, const QRectF& room, const Appearance& look) {
-    const QFontMetricsF metrics(look.font);
-    const double line = metrics.height(), width = room.width() - 2.0 * pad_px;
-    const double below =
-        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, models::resonance_words(plot))
-            .height() +
-        pad_px;
-    const QRectF space = room.adjusted(2.0, line + 6.0, 0.0, -below);
-    const Span x = offsets_kHz(plot);
-    const int most = std::clamp(static_cast<int>(space.width() / tick_px), 2, most_ticks);
-    const std::vector<Tick> y_ticks = ticks_at_log10({{1.0, QStringLiteral("1")},
-                                                      {1.5, QStringLiteral("1.5")},
-                                                      {2.0, QStringLiteral("2")},
-                                                      {3.0, QStringLiteral("3")},
-                                                      {5.0, QStringLiteral("5")},
-                                                      {highest_vswr, QStringLiteral("10")}});
-    return {space,
-            look,
-            {x, linear_ticks(x, most),
-             Text::tr("Offset from %1, kHz").arg(models::exact_frequency(std::round(plot.wanted_Hz)))},
-            {{0.0, std::log10(highest_vswr)}, y_ticks, Text::tr("VSWR")}};
+VswrFrame frame_of(const ResonancePlot& plot, const QRectF& room, const Appearance& look) {
+    return {{Text::tr("VSWR at the present setting"), Text::tr("VSWR"),
+             models::exact_frequency(std::round(plot.wanted_Hz)), models::resonance_words(plot)},
+            offsets_kHz(plot),
+            room,
+            look};
 }
 
-QPointF on_paper(const Frame& frame, const ResonancePlot& plot, double offset_Hz) {
-    const double vswr = models::vswr_at(plot, plot.wanted_Hz + offset_Hz);
-    return frame.at(offset_Hz / kilo, std::log10(std::min(vswr, highest_vswr)));
+QPointF on_paper(const VswrFrame& frame, const ResonancePlot& plot, double offset_Hz) {
+    return frame.at(offset_Hz, models::vswr_at(plot, plot.wanted_Hz + offset_Hz));
 }
 
 double offset_Hz(const ResonancePlot& plot, qsizetype point) {
@@ -68,12 +52,12 @@ double offset_Hz(const ResonancePlot& plot, qsizetype point) {
     return kilo * (span.low + share * (span.high - span.low));
 }
 
-void paint_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot, const Frame& frame,
+void paint_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot, const VswrFrame& frame,
                  const Appearance& look) {
     QPolygonF line;
     for (qsizetype i = 0; i < curve_points; ++i) {
         const double offset = offset_Hz(plot, i);
-        if (models::vswr_at(plot, plot.wanted_Hz + offset) <= highest_vswr) {
+        if (models::vswr_at(plot, plot.wanted_Hz + offset) <= VswrFrame::highest) {
             line << on_paper(frame, plot, offset);
         }
     }
@@ -100,7 +84,7 @@ QString ResonanceFigure::description() const {
 QList<QPointF> ResonanceFigure::points(const QRectF& room, const Appearance& look) const {
     QList<QPointF> list;
     if (plot_.established()) {
-        const Frame frame = frame_of(plot_, room, look);
+        const VswrFrame frame = frame_of(plot_, room, look);
         for (qsizetype i = 0; i < curve_points; ++i) {
             list.append(on_paper(frame, plot_, offset_Hz(plot_, i)));
         }
@@ -122,29 +106,22 @@ QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
-    const Frame frame = frame_of(plot_, room, look);
+    const VswrFrame frame = frame_of(plot_, room, look);
     const QRectF& area = frame.area();
-    write_title(words, room, title());
     if (plot_.established() && plot_.window_Hz > 0) {
-        const double half = plot_.window_Hz / 2.0 / kilo;
-        painter.fillRect(
-            QRectF(QPointF(frame.px_of_x(-half), area.top()), QPointF(frame.px_of_x(half), area.bottom())),
-            look.focus_stripe);
+        const double half = plot_.window_Hz / 2.0;
+        painter.fillRect(QRectF(QPointF(frame.px_of_offset(-half), area.top()),
+                                QPointF(frame.px_of_offset(half), area.bottom())),
+                         look.focus_stripe);
     }
-    frame.paint(painter, look);
-    frame.write(words);
-    const QString footer = models::resonance_words(plot_);
-    const double below = words.wrapped_height(room.width() - 2.0 * pad_px, footer);
-    words.write_wrapped(
-        QRectF(room.left() + pad_px, room.bottom() - below - pad_px, room.width() - 2.0 * pad_px, below),
-        footer, Qt::AlignHCenter | Qt::AlignTop);
+    frame.paint(painter, words, look);
     if (!plot_.established()) {
         painter.restore();
         return words.words();
     }
-    words.take(paint_limit(painter, area, frame.px_of_y(std::log10(plot_.vswr_limit)), true, look));
+    frame.paint_limit_line(painter, words, plot_.vswr_limit, look);
     paint_curve(painter, words, plot_, frame, look);
-    const double at = frame.px_of_x(0.0);
+    const double at = frame.px_of_offset(0.0);
     painter.setPen(QPen(look.focus, 1.6));
     painter.drawLine(QPointF(at, area.top()), QPointF(at, area.bottom()));
     words.avoid(QPolygonF{{at, area.top()}, {at, area.bottom()}});
@@ -153,12 +130,7 @@ QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
     painter.drawEllipse(here, 4.0, 4.0);
     words.write_beside(here, Text::tr("radio"), 7.0, Tone::strong);
     words.write_beside(on_paper(frame, plot_, plot_.resonance_Hz - plot_.wanted_Hz), Text::tr("loop"), 7.0);
-    const QString limit = Text::tr("VSWR %1").arg(models::plain_number(plot_.vswr_limit, 3));
-    const QSizeF size = words.size_of(limit);
-    const double y = frame.px_of_y(std::log10(plot_.vswr_limit)) + 2.0;
-    words.write_at({QRectF(QPointF(area.left() + 3.0, y), size),
-                    QRectF(QPointF(area.right() - size.width() - 3.0, y), size)},
-                   limit);
+    frame.write_limit(words, plot_.vswr_limit);
     painter.restore();
     return words.words();
 }

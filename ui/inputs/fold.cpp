@@ -1,5 +1,7 @@
 #include "inputs/fold.hpp"
 
+#include "inputs/elided_label.hpp"
+
 #include <QGridLayout>
 #include <QLabel>
 #include <QToolButton>
@@ -7,7 +9,7 @@
 namespace loopwright::inputs {
 
 Fold::Fold(const QString& title, QWidget* content, QWidget* parent)
-    : QWidget(parent), header_(new QToolButton(this)), summary_(new QLabel(this)), content_(content) {
+    : QWidget(parent), header_(new QToolButton(this)), summary_(new ElidedLabel(this)), content_(content) {
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setVerticalSpacing(2);
@@ -22,8 +24,6 @@ Fold::Fold(const QString& title, QWidget* content, QWidget* parent)
     header_->setFocusPolicy(Qt::StrongFocus);
     header_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     summary_->setForegroundRole(QPalette::PlaceholderText);
-    summary_->setTextFormat(Qt::PlainText);
-    summary_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     connect(header_, &QToolButton::clicked, this, [this] { set_unfolded(!unfolded_); });
     show_state(false);
 }

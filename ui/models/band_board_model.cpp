@@ -280,6 +280,8 @@ QVariant BandBoardModel::data(const QModelIndex& index, int role) const {
         return column_name(column) + QStringLiteral(": ") + text(*row, column);
     case bar_role:
         return bar(*row, column);
+    case sentence_role:
+        return column == words;
     case strong_role:
         return column == verdict && forbids(row->verdict);
     case quiet_role:

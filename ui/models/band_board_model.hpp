@@ -48,7 +48,8 @@ public:
         bar_role = Qt::UserRole, ///< Bar, or nothing
         strong_role,             ///< bool: to be set in bold
         number_role,             ///< bool: aligned at the decimal sign
-        quiet_role               ///< bool: what would be, were the band in reach
+        quiet_role,              ///< bool: what would be, were the band in reach
+        sentence_role            ///< bool: may be broken into lines
     };
 
     using QAbstractTableModel::QAbstractTableModel;

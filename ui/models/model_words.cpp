@@ -39,4 +39,14 @@ QString model_and_ground(loop::Model model, const design::Ground& ground) {
     return ModelWords::tr("%1, over %2").arg(model_name(model), ground_name(ground));
 }
 
+QString site_words(loop::Model model, const design::Ground& ground) {
+    if (ground.kind == design::GroundKind::free_space) {
+        return ModelWords::tr("The design stands in free space: over real ground a low loop loses more.");
+    }
+    return model == loop::Model::closed_form
+               ? ModelWords::tr("The site's ground is kept with the design but does not enter these figures: "
+                                "over real ground a low loop loses more.")
+               : ModelWords::tr("Ground, height and tilt of the site are in these figures.");
+}
+
 } // namespace loopwright::models

@@ -14,4 +14,7 @@ namespace loopwright::models {
 /// Model and what it computes for: "full wave, over average ground", "closed form, in free space".
 [[nodiscard]] QString model_and_ground(loop::Model model, const design::Ground& ground);
 
+/// Whether figures of a model hold for the site, and what is to be thought of where they do not: a sentence.
+[[nodiscard]] QString site_words(loop::Model model, const design::Ground& ground);
+
 } // namespace loopwright::models

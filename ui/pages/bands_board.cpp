@@ -19,6 +19,12 @@ BandsBoard::BandsBoard(const Context& context, BandBoardModel& model, QWidget* p
     make_plain(*this, tr("Band board: one row a band"),
                tr("Picking a row puts its band in focus and marks it in the charts."));
     setSelectionMode(ExtendedSelection);
+    setWordWrap(true); // rows are as high as their words need
+    connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column) {
+        if (column == BandBoardModel::words) {
+            QMetaObject::invokeMethod(this, &QTableView::resizeRowsToContents, Qt::QueuedConnection);
+        }
+    });
     horizontalHeader()->setStretchLastSection(false);
     horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
     restore_columns();

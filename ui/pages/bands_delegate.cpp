@@ -40,10 +40,30 @@ int fraction_room(const QFontMetrics& metrics, const QModelIndex& index) {
     return room;
 }
 
+/// Words and figures elsewhere are not broken.
+bool is_sentence(const QModelIndex& index) {
+    return index.data(BandBoardModel::sentence_role).toBool();
+}
+
+/// Lines that a text takes in its column; where nothing is wrapped, one.
+int lines_of(const QStyleOptionViewItem& option, const QModelIndex& index) {
+    constexpr int most_lines = 3;
+    const int width = option.rect.width() - pad_px;
+    if (!option.features.testFlag(QStyleOptionViewItem::WrapText) || !is_sentence(index) || width <= 0) {
+        return 1;
+    }
+    const QFontMetrics metrics(option.font);
+    const int height =
+        metrics.boundingRect(QRect(0, 0, width, 0), Qt::TextWordWrap, index.data().toString()).height();
+    return std::clamp(height / metrics.lineSpacing(), 1, most_lines);
+}
+
 } // namespace
 
 void BandsDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
     QStyledItemDelegate::initStyleOption(option, index);
+    option->features.setFlag(QStyleOptionViewItem::WrapText,
+                             is_sentence(index) && option->features.testFlag(QStyleOptionViewItem::WrapText));
     option->font.setBold(index.data(BandBoardModel::strong_role).toBool());
     if (stale_ || index.data(BandBoardModel::quiet_role).toBool()) {
         option->palette.setColor(QPalette::Text, option->palette.color(QPalette::PlaceholderText));
@@ -123,7 +143,7 @@ void BandsDelegate::paint_bar(QPainter& painter, const QStyleOptionViewItem& opt
 QSize BandsDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
     constexpr int tall_px = 8, least_number_px = 64, most_words_px = 420;
     QSize size = QStyledItemDelegate::sizeHint(option, index);
-    size.setHeight(QFontMetrics(option.font).height() + tall_px);
+    size.setHeight(QFontMetrics(option.font).height() * lines_of(option, index) + tall_px);
     if (is_number(index)) {
         size.setWidth(std::max(size.width() + 2 * pad_px, least_number_px));
     }

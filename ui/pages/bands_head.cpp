@@ -19,10 +19,6 @@ constexpr int progress_px = 120;
 void BandsPage::build_head(QVBoxLayout& column) {
     auto* row = new QHBoxLayout;
     conditions_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    conditions_->setToolTip(tr(
-        "The site's ground is kept with the design but does not enter these figures: over real ground a low "
-        "loop loses more."));
-    conditions_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row->addWidget(conditions_, 1);
     progress_->setFixedWidth(progress_px);
     progress_->setTextVisible(false);

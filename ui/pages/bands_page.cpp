@@ -2,7 +2,9 @@
 
 #include "base/version.hpp"
 #include "charts/chart_grid.hpp"
+#include "inputs/elided_label.hpp"
 #include "models/band_board_model.hpp"
+#include "models/model_words.hpp"
 #include "models/survey_charts.hpp"
 #include "models/verdict_words.hpp"
 #include "pages/arrangement.hpp"
@@ -11,6 +13,7 @@
 
 #include <QDate>
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QLocale>
 #include <QProgressBar>
@@ -31,10 +34,11 @@ const QString splitter_name = QStringLiteral("bands_splitter");
 
 BandsPage::BandsPage(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), model_(new models::BandBoardModel(this)),
-      readout_(new models::ReadoutModel(this)), conditions_(new QLabel(this)), state_(new QLabel(this)),
-      progress_(new QProgressBar(this)), splitter_(new QSplitter(Qt::Vertical, this)),
-      board_(new BandsBoard(context, *model_, this)), words_(new QLabel(this)), at_(new QLabel(this)),
-      readout_view_(new ReadoutView(*readout_, this)), grid_(new charts::ChartGrid(group_, this)) {
+      readout_(new models::ReadoutModel(this)), conditions_(new inputs::ElidedLabel(this)),
+      state_(new QLabel(this)), progress_(new QProgressBar(this)),
+      splitter_(new QSplitter(Qt::Vertical, this)), board_(new BandsBoard(context, *model_, this)),
+      words_(new QLabel(this)), at_(new QLabel(this)), readout_view_(new ReadoutView(*readout_, this)),
+      grid_(new charts::ChartGrid(group_, this)) {
     QVBoxLayout* column = page_column(*this);
     build_head(*column);
     stack(*splitter_, board_, build_lower());
@@ -43,6 +47,8 @@ BandsPage::BandsPage(const Context& context, QWidget* parent)
     column->addWidget(splitter_, 1);
     stale_timer_.setSingleShot(true);
     stale_timer_.setInterval(patience_ms);
+    connect(board_->verticalHeader(), &QHeaderView::sectionResized, this, &BandsPage::share_height,
+            Qt::QueuedConnection);
     connect_context();
     connect_zoom();
     follow_focus();
@@ -175,6 +181,8 @@ void BandsPage::refresh() {
     zoomed_compared_.set_base(compared);
     refresh_charts();
     conditions_->setText(tr("Figures: %1").arg(models::conditions(*survey)));
+    conditions_->setToolTip(conditions_->text() + QLatin1Char('\n') +
+                            models::site_words(survey->request.model, survey->request.design.site.ground));
     if (!context_.survey.stale()) {
         stale_timer_.stop();
     }

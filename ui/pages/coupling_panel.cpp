@@ -6,6 +6,7 @@
 #include "models/match_words.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
+#include "pages/settle.hpp"
 #include "pages/standing.hpp"
 
 #include <QGridLayout>
@@ -60,10 +61,17 @@ void CouplingPanel::build_numbers(QVBoxLayout* column) {
 void CouplingPanel::build_figures(QVBoxLayout* column) {
     smith_->setFixedHeight(smith_px);
     curve_->setFixedHeight(curve_px);
+    // In a box of their own: where words above them grow, the column may for a moment be shorter than all
+    // that stands in it, and then nothing but its end is cut.
+    auto* box = new QWidget(this);
+    auto* figures = new QVBoxLayout(box);
+    figures->setContentsMargins(0, 0, 0, 0);
+    box->setFixedHeight(smith_px + figures->spacing() + curve_px);
+    column->addWidget(box);
     for (charts::FigureWidget* figure : {smith_, curve_}) {
         figure->setAccessibleName(tr("Chart of the match"));
         figure->setToolTip(tr("Arrow keys walk along the curve and show its numbers."));
-        column->addWidget(figure);
+        figures->addWidget(figure);
         connect(figure, &charts::FigureWidget::export_wanted, this,
                 [this, figure] { Q_EMIT figure_export_wanted(figure->figure()); });
     }
@@ -200,6 +208,7 @@ void CouplingPanel::show_stale() {
     working_->setText(working               ? tr("Computing the match…")
                       : !failure_.isEmpty() ? tr("Not computed: %1").arg(failure_) + old
                                             : tr("Stopped.") + old);
+    paint_when_settled(*this);
 }
 
 } // namespace loopwright::pages
