@@ -179,6 +179,34 @@ TEST_F(RetunePageTest, PointsArePastedAndTakenOut) {
     EXPECT_EQ(points().size(), 4U);
 }
 
+TEST_F(RetunePageTest, TheFirstPointsCanBePastedAsAWhole) {
+    QApplication::clipboard()->setText(QStringLiteral("100\t7.1 MHz\n20\t14.1 MHz\n"));
+    auto* field = on_page<QWidget>("calibration.reading");
+    field->setFocus();
+    QTest::keyClick(field, Qt::Key_V, Qt::ControlModifier);
+    ASSERT_EQ(points().size(), 2U) << words("calibration.refusal").toStdString();
+    EXPECT_EQ(points()[1].frequency.value, units::megahertz(14.1));
+    EXPECT_FALSE(document_.design().calibration->date.empty());
+    QApplication::clipboard()->setText(QStringLiteral("60"));
+    QTest::keyClick(field, Qt::Key_V, Qt::ControlModifier);
+    EXPECT_EQ(points().size(), 2U) << "a single number belongs into the field";
+    design::Design next = document_.design();
+    next.capacitor.dial->law = design::DialLaw::table;
+    next.capacitor.dial->table = {{0, units::picofarads(12)}, {180, units::picofarads(400)}};
+    document_.edit(next, {QStringLiteral("Table"), {}, {}});
+    QApplication::clipboard()->setText(QStringLiteral("60;90 pF\r\n120;210\r\n"));
+    auto* reading = on_page<QWidget>("dial_table.reading");
+    reading->setFocus();
+    QTest::keyClick(reading, Qt::Key_V, Qt::ControlModifier);
+    ASSERT_EQ(document_.design().capacitor.dial->table.size(), 4U)
+        << words("dial_table.refusal").toStdString();
+    EXPECT_EQ(document_.design().capacitor.dial->table[2].capacitance.value, units::picofarads(210));
+    QApplication::clipboard()->setText(QStringLiteral("60;90 pF;7\n"));
+    QTest::keyClick(reading, Qt::Key_V, Qt::ControlModifier);
+    EXPECT_FALSE(words("dial_table.refusal").isEmpty());
+    EXPECT_EQ(document_.design().capacitor.dial->table.size(), 4U);
+}
+
 TEST_F(RetunePageTest, AMistakenPointIsLeftOutWithItsReason) {
     // Points of hardware that is as the file says, but for one slip of the pen.
     const auto dial = tuning::calibrated_dial(document_.design());

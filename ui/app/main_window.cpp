@@ -15,6 +15,7 @@
 #include "pages/retune_page.hpp"
 
 #include <QCloseEvent>
+#include <QCoreApplication>
 #include <QScreen>
 #include <QTabWidget>
 #include <QTimer>
@@ -245,6 +246,16 @@ void MainWindow::begin(const QString& file) {
     } else if (first_start) {
         files_->start_dialog();
     }
+}
+
+/// A change deep inside asks one widget after the other for a new layout, each by an event of its own, and
+/// the request to paint stands between the first and the second of them. Without this a frame would show
+/// fields squeezed into the room they had before.
+bool MainWindow::event(QEvent* event) {
+    if (event->type() == QEvent::UpdateRequest) {
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+    }
+    return QMainWindow::event(event);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

@@ -47,6 +47,7 @@ public:
     void begin(const QString& file);
 
 protected:
+    bool event(QEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
 
 private:

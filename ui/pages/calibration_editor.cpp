@@ -27,11 +27,20 @@ namespace {
 constexpr int unit_px = 8;
 constexpr qint64 largest_file = 1 << 20;
 
+/// Points are of some day; the first ones say which, unless a person has said.
+void date_today(design::Calibration& calibration) {
+    if (calibration.date.empty()) {
+        calibration.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+    }
+}
+
 PairsWords words() {
     PairsWords words;
     words.id = QStringLiteral("calibration");
     words.first = CalibrationEditor::tr("Dial at");
-    words.first_tip = CalibrationEditor::tr("What the scale showed when the loop was in resonance.");
+    words.first_tip =
+        CalibrationEditor::tr("What the scale showed when the loop was in resonance. A table of readings "
+                              "and frequencies can be pasted here as a whole.");
     words.second = CalibrationEditor::tr("Resonance at");
     words.second_tip =
         CalibrationEditor::tr("Where the VSWR was least, by the radio or an analyser: 7.074 MHz. Enter "
@@ -98,7 +107,9 @@ CalibrationEditor::CalibrationEditor(const Context& context, QWidget* parent)
     connect(pairs_, &PairsEditor::add_wanted, this, &CalibrationEditor::add_point);
     connect(pairs_, &PairsEditor::change_wanted, this, &CalibrationEditor::change_point);
     connect(pairs_, &PairsEditor::remove_wanted, this, &CalibrationEditor::remove_points);
-    connect(pairs_, &PairsEditor::paste_wanted, this, &CalibrationEditor::add_text);
+    connect(pairs_, &PairsEditor::paste_wanted, this, [this](const QString& text) {
+        add_text(text, tr("Add calibration points"), tr("What was pasted"));
+    });
     connect(file, &QPushButton::clicked, this, &CalibrationEditor::read_file);
     connect(&context_.document, &session::Document::design_changed, this, &CalibrationEditor::refresh);
     refresh();
@@ -126,9 +137,7 @@ void CalibrationEditor::edit(const QString& what, const std::function<void(desig
 
 void CalibrationEditor::add_point(double reading, double frequency_Hz, const QString& text) {
     edit(tr("Add calibration point"), [&](design::Calibration& calibration) {
-        if (calibration.date.empty()) {
-            calibration.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-        }
+        date_today(calibration);
         calibration.points.push_back({reading, {units::hertz(frequency_Hz), text.toStdString()}});
     });
 }
@@ -155,12 +164,10 @@ void CalibrationEditor::remove_points(const QList<int>& rows) {
     });
 }
 
-void CalibrationEditor::add_text(const QString& text) {
-    edit(tr("Add calibration points"), [&](design::Calibration& calibration) {
-        const auto more = tuning::read_points(text.toStdString(), tr("What was pasted").toStdString());
-        if (calibration.date.empty()) {
-            calibration.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-        }
+void CalibrationEditor::add_text(const QString& text, const QString& what, const QString& where) {
+    edit(what, [&](design::Calibration& calibration) {
+        const auto more = tuning::read_points(text.toStdString(), where.toStdString());
+        date_today(calibration);
         calibration.points.insert(calibration.points.end(), more.begin(), more.end());
     });
 }
@@ -179,11 +186,7 @@ void CalibrationEditor::read_file() {
         pairs_->refuse(tr("“%1” cannot be read, or is no small table.").arg(QFileInfo(path).fileName()));
         return;
     }
-    const QByteArray text = file.readAll();
-    edit(tr("Read calibration points"), [&](design::Calibration& calibration) {
-        const auto more = tuning::read_points(text.toStdString(), QFileInfo(path).fileName().toStdString());
-        calibration.points.insert(calibration.points.end(), more.begin(), more.end());
-    });
+    add_text(QString::fromUtf8(file.readAll()), tr("Read calibration points"), QFileInfo(path).fileName());
 }
 
 void CalibrationEditor::refresh() {

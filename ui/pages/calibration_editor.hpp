@@ -32,7 +32,7 @@ private:
     void add_point(double reading, double frequency_Hz, const QString& text);
     void change_point(int row, int column, const QString& text);
     void remove_points(const QList<int>& rows);
-    void add_text(const QString& text);
+    void add_text(const QString& text, const QString& what, const QString& where);
     void read_file();
     void edit(const QString& what, const std::function<void(design::Calibration&)>& change,
               const QString& merge_key = {});

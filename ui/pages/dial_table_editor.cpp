@@ -6,6 +6,7 @@
 #include "pages/pairs_editor.hpp"
 #include "pages/refusal.hpp"
 
+#include <QRegularExpression>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -14,11 +15,36 @@ namespace loopwright::pages {
 
 namespace {
 
+/// A line a row: reading, then capacitance, in pF unless it says otherwise.
+std::vector<design::DialEntry> pasted_entries(const QString& text) {
+    static const QRegularExpression between(QStringLiteral("[\t;]"));
+    std::vector<design::DialEntry> entries;
+    for (const QString& line : text.split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
+        if (line.trimmed().isEmpty()) {
+            continue;
+        }
+        const QStringList cells = line.trimmed().split(between, Qt::SkipEmptyParts);
+        if (cells.size() != 2) {
+            throw base::InputError("dial_table", line.trimmed().toStdString(),
+                                   DialTableEditor::tr("a reading and a capacitance in each line, a tab or a "
+                                                       "semicolon between")
+                                       .toStdString());
+        }
+        const inputs::Reading read =
+            inputs::read(cells[1], {units::Dimension::capacitance}, QStringLiteral("pF"), "capacitance");
+        entries.push_back({inputs::read(cells[0], {units::Dimension::number}, {}, "reading").si,
+                           {units::Capacitance::from_value(read.si), read.text.toStdString()}});
+    }
+    return entries;
+}
+
 PairsWords words() {
     PairsWords words;
     words.id = QStringLiteral("dial_table");
     words.first = DialTableEditor::tr("Reading");
-    words.first_tip = DialTableEditor::tr("What the scale shows.");
+    words.first_tip =
+        DialTableEditor::tr("What the scale shows. A table of readings and capacitances can be pasted "
+                            "here as a whole.");
     words.second = DialTableEditor::tr("Capacitance");
     words.second_tip =
         DialTableEditor::tr("Of the variable capacitor alone, measured at that reading: no stray, "
@@ -30,7 +56,8 @@ PairsWords words() {
     words.add = DialTableEditor::tr("Add &row");
     words.add_tip = DialTableEditor::tr("Put this pair into the table, in the order of the readings");
     words.table = DialTableEditor::tr("Measured table of the dial");
-    words.table_tip = DialTableEditor::tr("One row a reading. Delete takes out.");
+    words.table_tip =
+        DialTableEditor::tr("One row a reading. Delete takes out, paste adds rows from a table.");
     return words;
 }
 
@@ -64,6 +91,12 @@ DialTableEditor::DialTableEditor(const Context& context, QWidget* parent)
             for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
                 table.erase(table.begin() + *row);
             }
+        });
+    });
+    connect(pairs_, &PairsEditor::paste_wanted, this, [this](const QString& text) {
+        edit(tr("Add rows to the dial's table"), [&](std::vector<design::DialEntry>& table) {
+            const std::vector<design::DialEntry> more = pasted_entries(text);
+            table.insert(table.end(), more.begin(), more.end());
         });
     });
     connect(&context_.document, &session::Document::design_changed, this, &DialTableEditor::refresh);

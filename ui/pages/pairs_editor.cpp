@@ -21,6 +21,13 @@ namespace loopwright::pages {
 
 namespace {
 constexpr int unit_px = 8, most_rows_shown = 9, least_rows_shown = 3;
+
+/// More than what belongs into one field: several lines, or cells of a table.
+bool holds_pairs(const QString& text) {
+    const QString inner = text.trimmed();
+    return inner.contains(QLatin1Char('\n')) || inner.contains(QLatin1Char('\t')) ||
+           inner.contains(QLatin1Char(';'));
+}
 } // namespace
 
 PairsEditor::PairsEditor(const PairsWords& words, QWidget* parent)
@@ -90,6 +97,7 @@ PairsEditor::PairsEditor(const PairsWords& words, QWidget* parent)
             &inputs::QuantityField::set_nothing);
     connect(&second_->field(), &inputs::QuantityField::emptied, &second_->field(),
             &inputs::QuantityField::set_nothing);
+    first_->field().installEventFilter(this);
     second_->field().installEventFilter(this);
     fit();
 }
@@ -166,6 +174,16 @@ bool PairsEditor::eventFilter(QObject* watched, QEvent* event) {
     }
     auto* key = dynamic_cast<QKeyEvent*>(event);
     const bool enter = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+    const bool in_field = watched == &first_->field() || watched == &second_->field();
+    if (in_field && key->matches(QKeySequence::Paste) && holds_pairs(QGuiApplication::clipboard()->text())) {
+        if (event->type() == QEvent::KeyPress) {
+            refuse({});
+            Q_EMIT paste_wanted(QGuiApplication::clipboard()->text());
+        } else {
+            event->accept();
+        }
+        return true;
+    }
     if (watched == &second_->field() && enter && event->type() == QEvent::KeyPress) {
         take();
         return true;
