@@ -97,8 +97,8 @@ QString ResonanceFigure::point_text(qsizetype point) const {
     const double vswr = models::vswr_at(plot_, plot_.wanted_Hz + offset);
     return Text::tr("%1: VSWR %2")
         .arg(models::exact_frequency(std::round((plot_.wanted_Hz + offset) / 10.0) * 10.0),
-             vswr > highest_vswr ? Text::tr("above %1").arg(models::plain_number(highest_vswr, 3))
-                                 : models::plain_number(vswr, 3));
+             vswr > VswrFrame::highest ? Text::tr("above %1").arg(models::plain_number(VswrFrame::highest, 3))
+                                       : models::plain_number(vswr, 3));
 }
 
 QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
