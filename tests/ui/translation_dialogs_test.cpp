@@ -133,7 +133,7 @@ TEST_F(TranslationTest, Paper) {
         const QDate date(2026, 11, 26);
         core_->add(QLocale().toString(date, QLocale::LongFormat)); // as the locale writes it
         const printing::SheetData sheet{window().survey().result(), file, date, system, keying};
-        const printing::KeyingSheetData before{keying, printing::widest_plot(*keying, system), file, date,
+        const printing::KeyingSheetData before{keying, printing::planned_plot(*keying, system), file, date,
                                                system};
         const printing::CardSheetData dial{card, keying, file, date, system, false};
         for (const printing::Paper& paper : {paper_of(sheet), paper_of(before), paper_of(dial)}) {
