@@ -65,6 +65,18 @@ TEST_F(BandsBoardTest, OneRowAPlannedBandWithUnitsInTheHeadings) {
     EXPECT_EQ(cell(0, BandBoardModel::efficiency), QStringLiteral("8.41"));
 }
 
+TEST_F(BandsBoardTest, TheGainAtTheLowAngleStandsInTheForeground) {
+    EXPECT_FALSE(board_.isColumnHidden(BandBoardModel::low_gain));
+    EXPECT_TRUE(board_.isColumnHidden(BandBoardModel::gain)); // to be shown from the menu of columns
+    EXPECT_EQ(model_.column_name(BandBoardModel::low_gain), QStringLiteral("Gain at 15°, dBi"));
+    survey::Survey survey = *test::made_survey();
+    survey.bands[0].point.resonance->gain_low_angle = units::Decibel{-10.7};
+    survey.bands[0].point.resonance->gain_max = units::Decibel{-7.8};
+    model_.set_surveys(std::make_shared<const survey::Survey>(survey), nullptr, {});
+    EXPECT_EQ(cell(0, BandBoardModel::low_gain), QStringLiteral("\u221210.7"));
+    EXPECT_EQ(cell(0, BandBoardModel::gain), QStringLiteral("\u22127.8"));
+}
+
 TEST_F(BandsBoardTest, VerdictsAreWordsAndEachHasItsOwnSymbol) {
     EXPECT_THAT(cell(1, BandBoardModel::verdict).toStdString(), HasSubstr("over the rating"));
     std::set<QString> symbols, words;

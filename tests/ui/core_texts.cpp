@@ -76,6 +76,9 @@ void CoreTexts::add(const QString& text) {
     const QString even = text.simplified();
     if (even.size() > 1) {
         texts_.insert(even);
+        for (const QString& clause : even.split(QStringLiteral("; "))) { // a cell may show the first alone
+            texts_.insert(clause);
+        }
     } else {
         words_.insert(even);
     }

@@ -84,6 +84,22 @@ TEST(LoopViewsTest, HorizontalLoopLiesFlatAtItsHeight) {
     EXPECT_NEAR(views.clearance_m.value_or(0), 3.0, 1e-12);
 }
 
+TEST(LoopViewsTest, InACornerTheCouplingLoopStandsFurtherIn) {
+    design::Design design;
+    design.loop.outline = design::Outline::polygon;
+    design.loop.sides = 4;
+    design.loop.size_is = design::SizeMeaning::side;
+    design.loop.size = units::metres(3);
+    design.loop.corner_down = true;
+    design.coupling.emplace();
+    design.coupling->diameter = units::metres(0.8);
+    design.coupling->axis_offset = units::metres(0.1);
+    const auto views = drawings::views_of(design);
+    ASSERT_TRUE(views.coupling_centre);
+    // Half a metre from both sides of a right angle: sqrt(2) times that from the corner.
+    EXPECT_NEAR(views.coupling_centre->y() - views.front.extent.top(), 0.5 * std::sqrt(2.0), 0.01);
+}
+
 design::Design coupled(design::CouplingKind kind) {
     design::Design design;
     design.coupling.emplace();

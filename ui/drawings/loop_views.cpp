@@ -75,18 +75,43 @@ RodView rod_of(const design::Design& design) {
     return rod;
 }
 
+double distance_m(const QPointF& from, const QPointF& a, const QPointF& b) {
+    const QPointF along = b - a, to = from - a;
+    const double length2 = QPointF::dotProduct(along, along);
+    const double share = length2 > 0 ? std::clamp(QPointF::dotProduct(to, along) / length2, 0.0, 1.0) : 0.0;
+    const QPointF apart = to - share * along;
+    return std::hypot(apart.x(), apart.y());
+}
+
+/// Above the lowest point, `apart` from the conductor where that is nearest: in a corner that is further in.
+QPointF coupling_centre(const View& view, double apart_m) {
+    constexpr int steps = 500;
+    const double lowest_m = view.extent.top(); // y is upward here: top() is the least
+    for (int i = 0; i < steps; ++i) {
+        const QPointF centre(0, lowest_m + apart_m + view.extent.height() * i / steps);
+        double nearest = INFINITY;
+        for (qsizetype k = 0; k + 1 < view.conductor.size(); ++k) {
+            nearest = std::min(nearest, distance_m(centre, view.conductor[k], view.conductor[k + 1]));
+        }
+        if (nearest > 0.998 * apart_m) {
+            return centre;
+        }
+    }
+    return {0, lowest_m + apart_m}; // it does not fit; the match says so
+}
+
 void add_coupling(const design::Design& design, const WirePath& path, const geometry::Frame& frame,
                   LoopViews& views) {
     if (!design.coupling) {
         return;
     }
-    const double lowest_m = views.front.extent.top(); // y is upward here: top() is the least
     const double radius_m = design.coupling->diameter.value.value() / 2.0;
     const double opposite_m = path.length_m() / 2.0;
     const Vector3 at = path.point(opposite_m) - frame.origin, along = path.tangent(opposite_m);
     switch (design.coupling->kind) {
     case design::CouplingKind::loop:
-        views.coupling_centre = QPointF(0, lowest_m + design.coupling->axis_offset.value.value() + radius_m);
+        views.coupling_centre =
+            coupling_centre(views.front, design.coupling->axis_offset.value.value() + radius_m);
         break;
     case design::CouplingKind::tap:
         views.rod = rod_of(design);

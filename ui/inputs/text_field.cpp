@@ -9,6 +9,9 @@ TextField::TextField(QWidget* parent) : QLineEdit(parent) {}
 void TextField::show_text(const QString& text) {
     if (text != this->text()) {
         setText(text);
+        if (!hasFocus()) {
+            setCursorPosition(0); // a long text is read from its beginning
+        }
     }
 }
 

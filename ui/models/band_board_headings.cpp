@@ -25,6 +25,10 @@ QVariant BandBoardModel::headerData(int section, Qt::Orientation orientation, in
     case efficiency:
         return pick(tr("Efficiency\n%"),
                     tr("Share of the accepted power that goes to the sky; the bar runs from 0 to 100 %"));
+    case low_gain:
+        return pick(tr("Gain at 15°\ndBi"),
+                    tr("Gain over isotropic at 15° elevation in the best azimuth: what "
+                       "counts for distance"));
     case gain:
         return pick(tr("Best gain\ndBi"), tr("Gain over isotropic in the best direction"));
     case capacitance:

@@ -39,8 +39,10 @@ QString figure(const Resonance& r, int column) {
         const survey::EfficiencyFigure printed = survey::efficiency_to_print(r.efficiency, 3);
         return number(100.0 * printed.share, printed.digits);
     }
-    case BandBoardModel::gain: {
-        const QString text = r.gain_max ? decibels(*r.gain_max, QString()) : QString();
+    case BandBoardModel::gain:
+    case BandBoardModel::low_gain: {
+        const auto& gain = column == BandBoardModel::gain ? r.gain_max : r.gain_low_angle;
+        const QString text = gain ? decibels(*gain, QString()) : QString();
         return text.trimmed();
     }
     case BandBoardModel::capacitance:

@@ -31,7 +31,8 @@ public:
         band,
         verdict,
         efficiency,
-        gain,
+        low_gain, ///< at a low elevation, which counts for distance
+        gain,     ///< in the best direction, which over ground is often straight up
         capacitance,
         voltage,
         distance, ///< people must keep; from the sheet before keying

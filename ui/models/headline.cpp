@@ -207,14 +207,14 @@ Headline current(const Resonance& r, const OperatingPoint& point) {
 std::vector<Headline> nothing(const OperatingPoint& point) {
     const QString reason = reason_not_established(point);
     const QStringList ids = {
-        QStringLiteral("efficiency"),           QStringLiteral("gain_max_dBi"),
-        QStringLiteral("gain_low_angle_dBi"),   QStringLiteral("capacitor_voltage_peak_V"),
+        QStringLiteral("efficiency"),           QStringLiteral("gain_low_angle_dBi"),
+        QStringLiteral("gain_max_dBi"),         QStringLiteral("capacitor_voltage_peak_V"),
         QStringLiteral("tuning_capacitance_F"), QStringLiteral("bandwidth_vswr_Hz"),
         QStringLiteral("q_unloaded"),           QStringLiteral("loop_current_rms_A")};
     const QStringList labels = {
         Headlines::tr("Efficiency"),
-        Headlines::tr("Gain, best direction"),
         Headlines::tr("Gain at 15° elevation"),
+        Headlines::tr("Gain, best direction"),
         Headlines::tr("Capacitor voltage, peak"),
         Headlines::tr("Tuning capacitance"),
         Headlines::tr("Bandwidth, VSWR up to %1").arg(plain_number(point.vswr_limit, 3)),
@@ -262,8 +262,8 @@ std::vector<Headline> headlines(const OperatingPoint& point, const design::Desig
     } else {
         const Resonance& r = *point.resonance;
         lines = {efficiency(r),
-                 gain(r, point, design),
                  low_gain(r),
+                 gain(r, point, design),
                  voltage(r, point, design),
                  tuning(r, point, design),
                  bandwidth(r, point, design),

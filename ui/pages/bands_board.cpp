@@ -11,7 +11,7 @@ namespace loopwright::pages {
 
 namespace {
 using models::BandBoardModel;
-const QString header_name = QStringLiteral("bands_columns_2");
+const QString header_name = QStringLiteral("bands_columns_3");
 } // namespace
 
 BandsBoard::BandsBoard(const Context& context, BandBoardModel& model, QWidget* parent)
@@ -45,7 +45,7 @@ BandsBoard::~BandsBoard() {
 }
 
 void BandsBoard::restore_columns() {
-    for (const int column : {BandBoardModel::current, BandBoardModel::frequency}) {
+    for (const int column : {BandBoardModel::gain, BandBoardModel::current, BandBoardModel::frequency}) {
         setColumnHidden(column, true);
     }
     own_widths_ = horizontalHeader()->restoreState(context().settings.window_state(header_name));

@@ -6,7 +6,6 @@
 #include "models/match_words.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
-#include "pages/settle.hpp"
 #include "pages/standing.hpp"
 
 #include <QGridLayout>
@@ -208,7 +207,6 @@ void CouplingPanel::show_stale() {
     working_->setText(working               ? tr("Computing the match…")
                       : !failure_.isEmpty() ? tr("Not computed: %1").arg(failure_) + old
                                             : tr("Stopped.") + old);
-    paint_when_settled(*this);
 }
 
 } // namespace loopwright::pages

@@ -4,7 +4,6 @@
 #include "models/match_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/coupling_panel.hpp"
-#include "pages/settle.hpp"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -100,7 +99,6 @@ void CouplingPanel::show_kind() {
                        .arg(measure));
     kind_->setText(models::coupling_model_words(kind));
     kind_->setVisible(!kind_->text().isEmpty());
-    paint_when_settled(*this);
 }
 
 void CouplingPanel::start_sizing(bool common) {
@@ -135,7 +133,6 @@ void CouplingPanel::show_sizing() {
     one_->setEnabled(true);
     all_->setEnabled(true);
     sized_->setVisible(!sized_->text().isEmpty());
-    paint_when_settled(*this);
 }
 
 void CouplingPanel::take_sizing() {

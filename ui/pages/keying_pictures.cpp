@@ -80,7 +80,7 @@ void KeyingPictures::build_fields() {
            "exceeded on one of them at least"),
         "pictures.bands");
     bands_->addItems({tr("the band picked"), tr("all planned bands")});
-    add(limit_, tr("Limit dra&wn:"),
+    add(limit_, tr("Limi&t drawn:"),
         tr("Whose outlines the pictures show, both tiers: the unfavourable end, and thin as entered. For all "
            "planned bands the first choice is the strictest of all limits at each place"),
         "pictures.limit");

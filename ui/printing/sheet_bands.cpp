@@ -24,7 +24,7 @@ struct PrintedColumn {
 constexpr std::array<PrintedColumn, 9> columns = {{{BandBoardModel::band, 9.5},
                                                    {BandBoardModel::verdict, 29.0},
                                                    {BandBoardModel::efficiency, 16.0},
-                                                   {BandBoardModel::gain, 13.5},
+                                                   {BandBoardModel::low_gain, 13.5},
                                                    {BandBoardModel::capacitance, 18.0},
                                                    {BandBoardModel::voltage, 15.5},
                                                    {BandBoardModel::distance, 17.0},
