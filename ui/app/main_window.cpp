@@ -253,7 +253,12 @@ void MainWindow::begin(const QString& file) {
 /// fields squeezed into the room they had before.
 bool MainWindow::event(QEvent* event) {
     if (event->type() == QEvent::UpdateRequest) {
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+        // One call serves what is posted by then, one widget's layout each; what that asks of its parent is
+        // for the next.
+        constexpr int nested_most = 16;
+        for (int i = 0; i < nested_most; ++i) {
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+        }
     }
     return QMainWindow::event(event);
 }
