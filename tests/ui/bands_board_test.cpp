@@ -215,7 +215,7 @@ TEST(Readout, ShowsTheDataOfEveryCurveAtTheCrosshair) {
     const auto text = [](models::Measure measure, double si) { return models::measured_text(measure, si); };
     const loop::Resonance& r = *point.resonance;
     EXPECT_EQ(shown("efficiency"), text(models::Measure::share, r.efficiency));
-    EXPECT_EQ(shown("gain_max"), text(models::Measure::dbi, r.gain_max->value));
+    EXPECT_EQ(shown("gain_low_angle"), text(models::Measure::dbi, r.gain_low_angle->value));
     EXPECT_EQ(shown("tuning_capacitance"), text(models::Measure::capacitance, r.tuning_capacitance.value()));
     EXPECT_EQ(shown("capacitor_voltage_peak"),
               text(models::Measure::voltage, r.capacitor_voltage_peak.value()));

@@ -23,6 +23,7 @@ loop::Resonance made_resonance(double hertz, const design::Design& design, const
     r.resistance.capacitor = units::ohms(options.joints ? 0.03 : 0.04);
     r.efficiency = x / (1.0 + x);
     r.gain_max = units::Decibel{10.0 * std::log10(1.5 * r.efficiency)};
+    r.gain_low_angle = units::Decibel{r.gain_max->value - 1.0};
     r.q_unloaded = 300.0 * std::sqrt(hertz / 10e6);
     r.bandwidth_half_power = units::hertz(hertz / r.q_loaded());
     r.bandwidth_vswr = units::hertz(hertz / r.q_unloaded * std::numbers::sqrt2 / 2.0);

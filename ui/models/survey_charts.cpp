@@ -39,7 +39,7 @@ QList<QPointF> points_of(const survey::Survey& survey, const Figure& figure) {
 }
 
 double gain_dBi(const Resonance& r) {
-    return r.gain_max ? r.gain_max->value : not_established;
+    return r.gain_low_angle ? r.gain_low_angle->value : not_established;
 }
 
 double share(units::Resistance part, const Resonance& r) {
@@ -86,12 +86,9 @@ ChartContent efficiency(const Curves& curves) {
     Curve curve{QStringLiteral("efficiency"), Charts::tr("Efficiency"), Charts::tr("efficiency"),
                 Measure::share, Meaning::sky};
     curves.add(content, curve, [](const Resonance& r) { return r.efficiency; });
-    curve = {QStringLiteral("gain_max"),
-             Charts::tr("Gain, best direction"),
-             Charts::tr("gain"),
-             Measure::dbi,
-             Meaning::figure,
-             1};
+    curve = {
+        QStringLiteral("gain_low_angle"), // what counts for distance; the best is often straight up
+        Charts::tr("Gain at 15° elevation"), Charts::tr("gain at 15°"), Measure::dbi, Meaning::figure, 1};
     curve.second_scale = true;
     curves.add(content, curve, gain_dBi);
     return content;
