@@ -177,7 +177,7 @@ int main(int argc, char** argv) {
         window.document().start_from(app::samples().front().design);
     }
     window.show();
-    bool all = test::wait_for_survey(window);
+    bool all = test::wait_for_survey(window) && test::wait_for_keying(window);
     for (const bool dark : {false, true}) {
         QApplication::setPalette(dark ? test::dark_palette() : test::light_palette());
         const QString scheme = dark ? QStringLiteral("dark") : QStringLiteral("light");
