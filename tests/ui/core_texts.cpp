@@ -134,6 +134,7 @@ void CoreTexts::add(app::MainWindow& window) {
         for (const survey::KeyingBand& band : keying->bands) {
             for (const survey::KeyingReason& reason : band.reasons) {
                 add(reason.text), add(reason.fix);
+                add(QString::fromStdString(reason.text).section(QStringLiteral("; "), 0, 0)); // the table's
             }
             for (const std::string& remark : band.remarks) {
                 add(remark);

@@ -118,6 +118,13 @@ QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
     }
 }
 
+/// The reason that decides. Where nothing stands against the key it goes on with what is in other columns:
+/// left out here.
+QString KeyingBoardModel::short_reason(const KeyingBand& band) {
+    const QString all = QString::fromStdString(band.reasons.front().text);
+    return band.verdict == KeyingVerdict::within ? all.section(QStringLiteral("; "), 0, 0) : all;
+}
+
 QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
     const bool reached = band.verdict != KeyingVerdict::out_of_reach;
     const survey::KeyingDistance* most = reached ? survey::widest(band) : nullptr;
@@ -127,7 +134,7 @@ QString KeyingBoardModel::words(const KeyingBand& band, int column) const {
     case verdict:
         return verdict_of(band, settled());
     case reason:
-        return QString::fromStdString(band.reasons.front().text).section(QStringLiteral("; "), 0, 0);
+        return short_reason(band);
     case limit:
         return most == nullptr     ? QString()
                : most->from_memory ? QString::fromStdString(most->standard) + tr(" (from memory)")
@@ -200,6 +207,8 @@ QVariant KeyingBoardModel::data(const QModelIndex& index, int role) const {
         return column == verdict && forbids(band->verdict);
     case BandBoardModel::quiet_role:
         return band->verdict == KeyingVerdict::out_of_reach && column != KeyingBoardModel::band_column;
+    case BandBoardModel::sentence_role:
+        return column == KeyingBoardModel::reason;
     case BandBoardModel::number_role:
         return !is_words(column) && !figure(*band, column).isEmpty();
     default:

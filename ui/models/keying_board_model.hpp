@@ -21,7 +21,7 @@ public:
         voltage_high,
         usable,
         distance,
-        reason, ///< the one that decides, without what follows its first semicolon; the tooltip has all
+        reason, ///< the one that decides; of one `within` its first part, the tooltip has all
         limit,
         cause,
         capacitor_power,
@@ -52,6 +52,7 @@ public:
 private:
     /// Empty where there is none.
     [[nodiscard]] QString figure(const survey::KeyingBand& band, int column) const;
+    [[nodiscard]] static QString short_reason(const survey::KeyingBand& band);
     [[nodiscard]] QString words(const survey::KeyingBand& band, int column) const;
     [[nodiscard]] QString missing(const survey::KeyingBand& band, int column) const;
     [[nodiscard]] QString text(const survey::KeyingBand& band, int column) const;
