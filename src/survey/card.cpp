@@ -210,8 +210,12 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
     }
     if (dials && card.complete) {
         std::vector<units::Frequency> wanted;
-        for (const CardRow& row : card.rows) {
-            wanted.push_back(row.tuned());
+        const CardRow* before = nullptr;
+        for (const CardRow& row : card.rows) { // one of each band: the others tell nothing more
+            if (before == nullptr || row.band != before->band) {
+                wanted.push_back(row.tuned());
+            }
+            before = &row;
         }
         card.next = dials->plan(tuning::measurable(request.design), wanted, planned_points);
     }

@@ -78,7 +78,8 @@ struct CardRow {
 struct Card {
     CardRequest request;
     std::vector<CardRow> rows; ///< ascending in the frequency tuned to
-    /// The best further points of a calibration, one after the other, for the rows; empty without a dial.
+    /// The best further points of a calibration, one after the other, for the lowest row
+    /// of each band; empty without a dial.
     std::vector<tuning::NextPoint> next;
     bool complete = false; ///< false after a stop
 };
