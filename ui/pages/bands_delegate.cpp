@@ -134,7 +134,10 @@ void BandsDelegate::paint_bar(QPainter& painter, const QStyleOptionViewItem& opt
     if (bar.kind == Bar::Kind::against_limit && bar.value > 1.0) { // over the limit: hatched
         painter.setClipRect(track);
         painter.setPen(QPen(option.palette.color(selected ? QPalette::Highlight : QPalette::Base), 1.5));
-        for (double x = track.left(); x < track.right(); x += 6.0) {
+        constexpr double hatch_every_px = 6.0;
+        const int strokes = static_cast<int>(track.width() / hatch_every_px) + 1;
+        for (int i = 0; i < strokes; ++i) {
+            const double x = track.left() + i * hatch_every_px;
             painter.drawLine(QPointF(x, track.bottom() + 1.0), QPointF(x + bar_px + 1.0, track.top() - 1.0));
         }
     }
