@@ -199,9 +199,9 @@ double Surroundings::worst_share(const Threshold& threshold, units::Length dista
     return worst;
 }
 
-double Surroundings::worst_share_around(const Threshold& threshold, const std::array<double, 2>& place_m,
-                                        units::Length reach) {
-    double worst = 0;
+Surroundings::Squares Surroundings::worst_around(const std::array<double, 2>& place_m,
+                                                 units::Length reach) const {
+    Squares worst;
     constexpr int sides = 24;
     for (int i = 0; i < sides; ++i) {
         const double a = 2 * pi * i / sides;
@@ -209,9 +209,11 @@ double Surroundings::worst_share_around(const Threshold& threshold, const std::a
             const double z = field_.free_space()
                                  ? detail::capacitor_place(field_.loop())[2] + person_height_m * (share - 0.5)
                                  : level_m_ + person_height_m * share;
-            worst = std::max(worst, squares_at({place_m[0] + reach.value() * std::cos(a),
-                                                place_m[1] + reach.value() * std::sin(a), z})
-                                        .over(threshold));
+            const Squares here = squares_at(
+                {place_m[0] + reach.value() * std::cos(a), place_m[1] + reach.value() * std::sin(a), z});
+            worst.electric = std::max(worst.electric, here.electric);
+            worst.magnetic = std::max(worst.magnetic, here.magnetic);
+            worst.touch = worst.touch || here.touch;
         }
     }
     return worst;

@@ -67,11 +67,6 @@ public:
     /// the model says nothing (0.2 m). Its inverse is the averaged power [W] that the limit allows there.
     [[nodiscard]] double worst_share(const Threshold& threshold, units::Length distance);
 
-    /// The same on a person whose body stands at `reach`, horizontally, from a place of the loop (the
-    /// capacitor), on the worst side.
-    [[nodiscard]] double worst_share_around(const Threshold& threshold, const std::array<double, 2>& place_m,
-                                            units::Length reach);
-
     /// For maps (exposure/outlines.hpp): whether a threshold is exceeded at one place, up to highest_m(), or
     /// anywhere on a person at a distance in one azimuth, at the heights that a shell is made of.
     [[nodiscard]] bool exceeds(const Threshold& threshold, const std::array<double, 3>& point_m) const;
@@ -99,6 +94,9 @@ public:
         [[nodiscard]] double over(const Threshold& t) const;
     };
     [[nodiscard]] Squares squares(double distance_m, const Place& place) const;
+    /// The largest of each on a person whose body stands at `reach`, horizontally, from a place of the loop
+    /// (the capacitor), on any side.
+    [[nodiscard]] Squares worst_around(const std::array<double, 2>& place_m, units::Length reach) const;
     [[nodiscard]] Squares body_mean(double distance_m, double azimuth_rad) const;
 
 private:

@@ -15,6 +15,18 @@
 namespace loopwright::report {
 namespace {
 
+/// Two digits, never rounded up.
+Cell power_down(const std::optional<units::Power>& power) {
+    if (!power) {
+        return {};
+    }
+    if (!(power->value() > 0)) {
+        return std::string("none");
+    }
+    const double step = std::pow(10.0, std::floor(std::log10(power->value())) - 1);
+    return std::floor(power->value() / step + 1e-9) * step;
+}
+
 Table board(const survey::Keying& keying) {
     Table table;
     table.columns = {{"band", "Band", ""},
@@ -24,17 +36,23 @@ Table board(const survey::Keying& keying) {
                      {"usable_voltage_V", "Usable peak", "V"},
                      {"distance_m_high", "People beyond", "m", 1, 3, 2},
                      {"limit", "by limit", ""},
+                     {"greatest_power_W", "At most", "W", 1, 2},
+                     {"greatest_power_by", "set by", ""},
                      {"verdict", "Verdict", ""}};
     for (const survey::KeyingBand& band : keying.bands) {
+        const auto greatest = survey::greatest_power(band);
         const bool known = band.point.resonance.has_value();
         const survey::KeyingDistance* widest = survey::widest(band);
         const bool shown = widest != nullptr && band.verdict != survey::KeyingVerdict::out_of_reach;
-        table.rows.push_back({Cell(detail::band_text(band)), band.point.frequency.value(),
-                              known ? Cell(band.point.resonance->capacitor_voltage_peak.value()) : Cell(),
-                              known ? Cell(band.voltage_peak.high.value()) : Cell(),
-                              detail::cell_of(band.usable_voltage),
-                              shown ? Cell(rounded_up_m(widest->range.high)) : Cell(),
-                              shown ? Cell(widest->limit) : Cell(), std::string(words_of(band))});
+        const Cell at_most = greatest ? power_down(greatest->power) : Cell();
+        const Cell set_by =
+            greatest ? Cell(std::string(greatest->by_people ? "people" : "capacitor")) : Cell();
+        table.rows.push_back(
+            {Cell(detail::band_text(band)), band.point.frequency.value(),
+             known ? Cell(band.point.resonance->capacitor_voltage_peak.value()) : Cell(),
+             known ? Cell(band.voltage_peak.high.value()) : Cell(), detail::cell_of(band.usable_voltage),
+             shown ? Cell(rounded_up_m(widest->range.high)) : Cell(), shown ? Cell(widest->limit) : Cell(),
+             at_most, set_by, std::string(words_of(band))});
     }
     return table;
 }
@@ -55,15 +73,6 @@ std::vector<Sentence> reasons_of(const survey::Keying& keying) {
         }
     }
     return all;
-}
-
-/// Two digits, never rounded up.
-Cell power_down(const std::optional<units::Power>& power) {
-    if (!power || !(power->value() > 0)) {
-        return detail::cell_of(power);
-    }
-    const double step = std::pow(10.0, std::floor(std::log10(power->value())) - 1);
-    return std::floor(power->value() / step + 1e-9) * step;
 }
 
 /// For people: distances to the next centimetre up, powers down.
@@ -125,16 +134,18 @@ std::vector<Sentence> what_is_assumed(const survey::Keying& keying) {
         {"keying_distance_convention",
          "Distances are horizontal, from the loop's vertical axis, to the spatial peak on a standing person "
          "(0 to 2 m above where people stand); in free space from the loop's centre in every direction. "
+         "Directions count from +x, in the loop's plane, toward +y: a standing loop's axis, the capacitor's "
+         "side of a lying one. "
          "Nearer than 0.2 m to the conductor the model says nothing, and no distance is less than that."},
         {"keying_interval",
          "Intervals add what soil half and twice as conducting, a height 10 % off and the known intervals "
-         "of the losses do, all unfavourable at once; verdicts use that end."},
+         "of the losses do, all unfavourable at once; verdicts and greatest powers use that end."},
         {"keying_averaging",
          "Power is averaged over the limit's own time in the worst window of the emission's schedule; "
          "voltage and limits that hold at every instant are never averaged."},
         {"keying_tuning",
          "Power for tuning is a carrier without credit for averaging, on the worst side of the capacitor at "
-         "the reach entered."},
+         "the reach entered; unfavourable ends are taken. 'none': at that reach do not tune with power."},
         {"keying_not_covered",
          "Not covered: metal nearby, reflections from buildings, contact currents, touching, implants and "
          "medical devices, other transmitters at the same place."},

@@ -5,21 +5,6 @@
 namespace loopwright::survey {
 namespace {
 
-/// Over the public limits of a band; nothing where one is missing or none was held.
-std::optional<units::Power> tuning_power(const KeyingBand& band) {
-    std::optional<units::Power> least;
-    for (const KeyingDistance& d : band.distances) {
-        if (d.tier != exposure::Tier::general_public) {
-            continue;
-        }
-        if (!d.power_for_tuning) {
-            return std::nullopt;
-        }
-        least = least ? std::min(*least, *d.power_for_tuning) : *d.power_for_tuning;
-    }
-    return least;
-}
-
 void add_voltage(CardSafety& safety, const Keying& keying) {
     for (const KeyingBand& band : keying.bands) {
         if (band.verdict != KeyingVerdict::out_of_reach && !band.point.resonance) {
@@ -46,7 +31,7 @@ CardSafety safety_of(const Keying& keying) {
         if (band.verdict == KeyingVerdict::out_of_reach) {
             continue;
         }
-        const auto power = tuning_power(band);
+        const auto power = least_power_for_tuning(band);
         known = known && power;
         if (known) {
             safety.tuning_power = first ? *power : std::min(*safety.tuning_power, *power);

@@ -116,6 +116,42 @@ const KeyingDistance* widest(const KeyingBand& band) noexcept {
     return unknown ? nullptr : widest_known(band);
 }
 
+namespace {
+
+std::optional<units::Power> least(const KeyingBand& band,
+                                  std::optional<units::Power> KeyingDistance::*member) {
+    std::optional<units::Power> least;
+    for (const KeyingDistance& d : band.distances) {
+        if (d.tier != exposure::Tier::general_public) {
+            continue;
+        }
+        if (!(d.*member)) {
+            return std::nullopt;
+        }
+        least = least ? std::min(*least, *(d.*member)) : *(d.*member);
+    }
+    return least;
+}
+
+} // namespace
+
+std::optional<units::Power> least_power_for_people(const KeyingBand& band) {
+    return least(band, &KeyingDistance::power_for_people);
+}
+
+std::optional<units::Power> least_power_for_tuning(const KeyingBand& band) {
+    return least(band, &KeyingDistance::power_for_tuning);
+}
+
+std::optional<GreatestPower> greatest_power(const KeyingBand& band) {
+    const auto people = least_power_for_people(band);
+    const bool rated = band.power_for_capacitor && band.load && !band.load->unrated_members;
+    if (!people || !rated) {
+        return std::nullopt;
+    }
+    return GreatestPower{std::min(*people, *band.power_for_capacitor), *people < *band.power_for_capacitor};
+}
+
 const KeyingBand* worst_voltage(const Keying& keying) noexcept {
     const KeyingBand* worst = nullptr;
     const auto weight = [](const KeyingBand& band) {

@@ -50,11 +50,11 @@ struct KeyingDistance {
     std::optional<exposure::Farthest> farthest;
     std::optional<units::Length> body_average;
     units::Interval<units::Length> range; ///< of the distance; both ends the distance where not varied
-    /// Peak power at which people at the design's distance meet the limit (unfavourable end of the fields'
-    /// interval not taken).
+    /// Peak power at which the upper end of `range` is the people's distance of the design: what the verdict
+    /// would still pass. 0 where the model says nothing that near.
     std::optional<units::Power> power_for_people;
     /// Peak power for the hand that tunes: a carrier, no credit for averaging, the body at the design's
-    /// reach from the capacitor.
+    /// reach from the capacitor, unfavourable ends taken. 0 where the model says nothing that near.
     std::optional<units::Power> power_for_tuning;
 };
 
@@ -111,6 +111,18 @@ struct Keying {
 [[nodiscard]] const KeyingDistance* widest_known(const KeyingBand& band) noexcept;
 /// The same, but null where a public limit has no distance: nothing may then be called the largest.
 [[nodiscard]] const KeyingDistance* widest(const KeyingBand& band) noexcept;
+
+/// The least of the public limits; nothing where one has none, or none was held.
+[[nodiscard]] std::optional<units::Power> least_power_for_people(const KeyingBand& band);
+[[nodiscard]] std::optional<units::Power> least_power_for_tuning(const KeyingBand& band);
+
+/// The peak power that both the capacitor and people at the design's distance allow, unfavourable ends taken,
+/// and which of them sets it. Nothing where either is not established or no people's distance was entered.
+struct GreatestPower {
+    units::Power power{};
+    bool by_people = false; ///< false: the capacitor
+};
+[[nodiscard]] std::optional<GreatestPower> greatest_power(const KeyingBand& band);
 
 /// Of the bands that the capacitor reaches, the one whose volts (unfavourable end) come nearest to what the
 /// capacitor stands or are most over it; where nothing is rated, the one with most volts. Null: none reached.

@@ -162,5 +162,58 @@ TEST(KeyingIntervals, PowersForTuningAndForPeopleAreThoseOfTheFields) {
     EXPECT_NEAR(d.power_for_people->value() * d.duty * share_round(field, d, 0, 0, 2.5), 1, 0.02);
 }
 
+// With intervals the powers are those that the verdict passes: at the power told for people it does, 2 %
+// above it does not. For tuning: the losses' end of the power, and no more than any variant of the site
+// solved anew allows.
+TEST(KeyingIntervals, PowersTakeTheUnfavourableEnd) {
+    KeyingRequest request = one_band(design::GroundKind::soil);
+    request.design.capacitor.loss.q = 1000.0;
+    request.design.site.ground.relative_permittivity = 13;
+    request.design.site.ground.conductivity = units::siemens_per_metre(0.005);
+    request.design.station.reach = metres(1.5);
+    request.design.site.people_distance = metres(2.5);
+    const KeyingBand band = first_band(request);
+    const units::Power told = least_power_for_people(band).value();
+    KeyingRequest at = request;
+    at.design.station.power = told;
+    EXPECT_EQ(first_band(at).verdict, KeyingVerdict::within);
+    at.design.station.power = 1.02 * told;
+    EXPECT_EQ(first_band(at).verdict, KeyingVerdict::exceeded);
+    const auto greatest = greatest_power(band);
+    ASSERT_TRUE(greatest);
+    EXPECT_TRUE(greatest->by_people);
+    EXPECT_EQ(greatest->power, told);
+
+    request.intervals = false;
+    const KeyingBand nominal = first_band(request);
+    EXPECT_GT(least_power_for_people(nominal)->value(), 1.01 * told.value());
+    const loop::Resonance& r = band.point.resonance.value();
+    const double losses = (r.total_resistance_range.low / r.resistance.total()).value();
+    double least = losses * least_power_for_tuning(nominal)->value();
+    for (const Pair& pair : {soils(request.design), heights(request.design)}) {
+        double worst = 1;
+        for (const design::Design& variant : pair) {
+            KeyingRequest other = request;
+            other.design = variant;
+            worst = std::min(worst, least_power_for_tuning(first_band(other))->value() /
+                                        least_power_for_tuning(nominal)->value());
+        }
+        least *= worst;
+    }
+    ASSERT_LT(least, 0.97 * losses * least_power_for_tuning(nominal)->value());
+    EXPECT_NEAR(least_power_for_tuning(band)->value() / least, 1, 1e-3);
+}
+
+// People who stand where the model says nothing: no power is advised, and none is told as a number above
+// zero.
+TEST(KeyingIntervals, NoPowerIsToldNextToTheConductor) {
+    KeyingRequest request = one_band(design::GroundKind::perfect);
+    request.design.site.people_distance = metres(0.5); // the loop is 1 m across
+    const KeyingBand band = first_band(request);
+    EXPECT_EQ(least_power_for_people(band).value(), units::watts(0));
+    ASSERT_EQ(band.verdict, KeyingVerdict::exceeded);
+    EXPECT_EQ(band.reasons.front().fix.find("at most"), std::string::npos) << band.reasons.front().fix;
+}
+
 } // namespace
 } // namespace loopwright::survey

@@ -108,9 +108,9 @@ QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
     case capacitor_power:
         return power_figure(band.power_for_capacitor);
     case people_power:
-        return power_figure(least_power_for_people(band));
+        return power_figure(survey::least_power_for_people(band));
     case tuning_power:
-        return power_figure(least_power_for_tuning(band));
+        return power_figure(survey::least_power_for_tuning(band));
     case touch:
         return band.touch_in_reach_rms ? number(band.touch_in_reach_rms->value()) : QString();
     default:

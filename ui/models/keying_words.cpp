@@ -47,21 +47,6 @@ QString caution_mark() {
     return QStringLiteral("\u25B3 ");
 }
 
-std::optional<units::Power> least(const KeyingBand& band,
-                                  std::optional<units::Power> KeyingDistance::*member) {
-    std::optional<units::Power> least;
-    for (const KeyingDistance& d : band.distances) {
-        if (d.tier != exposure::Tier::general_public) {
-            continue;
-        }
-        if (!(d.*member)) {
-            return std::nullopt;
-        }
-        least = least ? std::min(*least, *(d.*member)) : *(d.*member);
-    }
-    return least;
-}
-
 } // namespace
 
 QString keying_word(KeyingVerdict verdict, bool settled) {
@@ -163,14 +148,6 @@ QString limit_words(const KeyingDistance& distance) {
     return distance.from_memory ? words + KeyingWords::tr(" (figures from memory)") : words;
 }
 
-std::optional<units::Power> least_power_for_people(const KeyingBand& band) {
-    return least(band, &KeyingDistance::power_for_people);
-}
-
-std::optional<units::Power> least_power_for_tuning(const KeyingBand& band) {
-    return least(band, &KeyingDistance::power_for_tuning);
-}
-
 QStringList reason_lines(const KeyingBand& band) {
     QStringList lines;
     for (const survey::KeyingReason& reason : band.reasons) {
@@ -214,7 +191,7 @@ QStringList tuning_lines(const KeyingBand* band, const design::Design& design) {
     if (!design.station.reach) {
         power =
             KeyingWords::tr("Greatest tune-up power: not established. Enter the reach of the tuning hand.");
-    } else if (const auto least = band == nullptr ? std::nullopt : least_power_for_tuning(*band)) {
+    } else if (const auto least = band == nullptr ? std::nullopt : survey::least_power_for_tuning(*band)) {
         power =
             KeyingWords::tr("Greatest tune-up power on %1 with the body %2 from the capacitor: %3, by the "
                             "strictest public limit chosen, a carrier without credit for averaging.")

@@ -33,10 +33,6 @@ namespace loopwright::models {
 /// Standard, tier, and whether the figures are from memory.
 [[nodiscard]] QString limit_words(const survey::KeyingDistance& distance);
 
-/// The least of the powers that any public limit allows; nothing where one is not established.
-[[nodiscard]] std::optional<units::Power> least_power_for_people(const survey::KeyingBand& band);
-[[nodiscard]] std::optional<units::Power> least_power_for_tuning(const survey::KeyingBand& band);
-
 /// Reasons of a band, worst first, each with what would mend it; then its remarks.
 [[nodiscard]] QStringList reason_lines(const survey::KeyingBand& band);
 /// Power, emission, habit and limits, in one line.

@@ -168,11 +168,11 @@ const survey::KeyingBand* KeyingParts::tuning_band() const {
         if (band.verdict == survey::KeyingVerdict::out_of_reach) {
             continue;
         }
-        const auto power = models::least_power_for_tuning(band);
+        const auto power = survey::least_power_for_tuning(band);
         if (!power) {
             return &band; // the words say that it is not established
         }
-        if (least == nullptr || *power < *models::least_power_for_tuning(*least)) {
+        if (least == nullptr || *power < *survey::least_power_for_tuning(*least)) {
             least = &band;
         }
     }

@@ -110,8 +110,8 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
         return std::nullopt;
     }
     std::string fix = "Keep everybody beyond " + metres_text(most->range.high);
-    if (most->power_for_people && *most->power_for_people < band.point.power) {
-        fix += ", or at most " + power_down(*most->power_for_people);
+    if (const auto power = least_power_for_people(band); power && power->value() > 0 && *power < band.point.power) {
+        fix += ", or at most " + power_down(*power);
     }
     return KeyingReason{KeyingVerdict::exceeded,
                         "People at " + given_text(people) + " are nearer than the " +

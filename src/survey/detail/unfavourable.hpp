@@ -1,0 +1,65 @@
+#pragma once
+// What the distance, the voltage and the powers of one band may be when soil, height and losses are not those
+// entered: the causes one by one, their ends taken together.
+#include "exposure/limits.hpp"
+#include "exposure/surroundings.hpp"
+#include "survey/detail/remembered_surroundings.hpp"
+#include "survey/keying.hpp"
+
+#include <memory>
+#include <vector>
+
+namespace loopwright::survey::detail {
+
+/// The unfavourable and the favourable shifts of each cause, added: all at once.
+struct Shifts {
+    double less = 0, more = 0;
+    /// Of several values of one cause.
+    void add(const std::vector<double>& values);
+};
+
+/// For `power` of averaged power.
+[[nodiscard]] exposure::Threshold threshold_of(const exposure::FieldLimit& fields, units::Power power);
+
+/// The band as it may be. Without intervals asked for (request.intervals) every end is the nominal value.
+/// Keeps references to what it is given.
+class Unfavourable {
+public:
+    /// The band's point must have a resonance. Throws base::Stopped after a stop.
+    Unfavourable(const KeyingRequest& request, const KeyingBand& band, exposure::Surroundings& around,
+                 const base::StopToken& stop);
+
+    /// Of a distance [m] that is `nominal` for that limit and averaged power. To first order in the place:
+    /// the field at the nominal place and its slope there.
+    [[nodiscard]] Shifts distance_m(const exposure::FieldLimit& fields, units::Power averaged,
+                                    const exposure::Farthest& nominal) const;
+    /// Of the capacitor's peak voltage [V], losses not counted (the point has theirs).
+    [[nodiscard]] Shifts volts() const;
+
+    /// Averaged power [W] at which the upper end of the distance is `people`, never above it: what the
+    /// verdict would pass. 0 where the model says nothing that near.
+    [[nodiscard]] units::Power power_for_people(const exposure::FieldLimit& fields,
+                                                units::Length people) const;
+    /// Averaged power [W] that the limit allows a body at `reach` from the capacitor.
+    [[nodiscard]] units::Power power_for_tuning(const exposure::FieldLimit& fields,
+                                                units::Length reach) const;
+
+private:
+    struct Variant {
+        int cause = 0;
+        std::shared_ptr<const SharedSurroundings> shared;
+    };
+    /// What a function of the variant's surroundings gives, by cause.
+    template <class Value>
+    [[nodiscard]] std::vector<std::vector<double>> by_cause(const Value& value) const;
+    [[nodiscard]] bool within(const exposure::FieldLimit& fields, units::Power averaged,
+                              units::Length people) const;
+
+    const KeyingBand& band_;
+    exposure::Surroundings& around_;
+    bool varied_;
+    double more_power_ = 1, less_power_ = 1; ///< left for the currents, losses at their ends
+    std::vector<Variant> variants_;
+};
+
+} // namespace loopwright::survey::detail
