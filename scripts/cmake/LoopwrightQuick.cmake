@@ -7,9 +7,10 @@ set(loopwright_pch_ui <QComboBox> <QDialog> <QGridLayout> <QLabel> <QLineEdit> <
     <QToolButton> <QVBoxLayout> <functional> <memory> "${CMAKE_SOURCE_DIR}/src/survey/survey.hpp")
 set(loopwright_pch_test <gtest/gtest.h> <gmock/gmock.h> <nlohmann/json.hpp> <algorithm> <cmath> <string> <vector>
     "${CMAKE_SOURCE_DIR}/src/units/quantities.hpp" "${CMAKE_SOURCE_DIR}/src/design/design.hpp")
+set(loopwright_pch_program_test <gtest/gtest.h> <gmock/gmock.h> <nlohmann/json.hpp> <string> <vector>)
 set(loopwright_pch_ui_test <gtest/gtest.h> <gmock/gmock.h> ${loopwright_pch_ui})
 
-# loopwright_pch(target ui|test|ui_test): the target's files read the headers of that list first.
+# loopwright_pch(target ui|test|ui_test|program_test): the target's files read the headers of that list first.
 function(loopwright_pch target list)
   if(LOOPWRIGHT_QUICK)
     target_precompile_headers(${target} PRIVATE ${loopwright_pch_${list}})
