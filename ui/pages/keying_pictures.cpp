@@ -75,7 +75,7 @@ void KeyingPictures::build_fields() {
         row->addWidget(label);
         row->addWidget(field);
     };
-    add(bands_, tr("Drawn &for:"),
+    add(bands_, tr("D&rawn for:"),
         tr("The band of the row picked, or all planned bands together: inside an outline the limit is "
            "exceeded on one of them at least"),
         "pictures.bands");
