@@ -11,6 +11,7 @@
 #include "units/text.hpp"
 
 #include <cmath>
+#include <utility>
 
 namespace loopwright::report {
 namespace {
@@ -69,7 +70,9 @@ std::vector<Sentence> reasons_of(const survey::Keying& keying) {
             all.push_back({"keying_" + std::string(survey::name_of(reason.verdict)), text});
         }
         for (const std::string& remark : band.remarks) {
-            all.push_back({"keying_remark", where + ": " + remark + "."});
+            std::string text = where;
+            text.append(": ").append(remark).append(".");
+            all.push_back({"keying_remark", std::move(text)});
         }
     }
     return all;

@@ -92,8 +92,9 @@ Json band_of(const survey::KeyingBand& band) {
     json["power_for_capacitor_W"] = number_or_null(band.power_for_capacitor);
     const auto greatest = survey::greatest_power(band);
     json["greatest_power_W"] = greatest ? number_of(greatest->power.value()) : Json(nullptr);
-    json["greatest_power_by"] =
-        !greatest ? Json(nullptr) : greatest->by_people ? Json("people") : Json("capacitor");
+    json["greatest_power_by"] = !greatest             ? Json(nullptr)
+                                : greatest->by_people ? Json("people")
+                                                      : Json("capacitor");
     json["members"] = members_of(band);
     Json distances = Json::array();
     for (const survey::KeyingDistance& d : band.distances) {

@@ -110,7 +110,8 @@ std::optional<KeyingReason> of_people(const KeyingBand& band, const design::Desi
         return std::nullopt;
     }
     std::string fix = "Keep everybody beyond " + metres_text(most->range.high);
-    if (const auto power = least_power_for_people(band); power && power->value() > 0 && *power < band.point.power) {
+    if (const auto power = least_power_for_people(band);
+        power && power->value() > 0 && *power < band.point.power) {
         fix += ", or at most " + power_down(*power);
     }
     return KeyingReason{KeyingVerdict::exceeded,
