@@ -9,6 +9,7 @@
 #include "report/card.hpp"
 #include "survey/card.hpp"
 #include "survey/keying.hpp"
+#include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -92,18 +93,16 @@ Outcome card(const Invocation& asked, design::Design design) {
             return {"", error_sentence(problem), refused};
         }
     }
-    const survey::Card card = survey::card(request);
+    const survey::Keying keying = keying_of(request);
+    const survey::Card card = survey::with_keying(survey::card(request), keying);
     if (asked.has("--csv")) {
         outcome.output = report::to_csv(report::card_data(card));
     } else if (asked.has("--json")) {
-        const survey::Keying keying = keying_of(request);
         outcome.output = report::card_json(card, &keying);
-        judge(outcome, keying);
     } else if (!asked.has("--pdf")) {
-        const survey::Keying keying = keying_of(request);
         outcome.output = report::to_text(report::card_page(card, keying), 130);
-        judge(outcome, keying);
     }
+    judge(outcome, keying);
     for (const survey::CardRow& row : card.rows) {
         judge(outcome, row);
     }

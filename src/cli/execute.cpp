@@ -24,6 +24,7 @@
 #include "report/tables.hpp"
 #include "report/words.hpp"
 #include "survey/keying.hpp"
+#include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -62,9 +63,12 @@ std::optional<survey::Keying> keying_of(const survey::Survey& survey) {
 }
 
 Outcome bands(const Invocation& asked, design::Design design) {
-    const survey::Survey survey = survey::run(request_of(asked, std::move(design)));
+    survey::Survey survey = survey::run(request_of(asked, std::move(design)));
     Outcome outcome;
     const std::optional<survey::Keying> keying = keying_of(survey);
+    if (keying) {
+        survey.bands = survey::with_keying(std::move(survey.bands), *keying);
+    }
     const survey::Keying* beside = keying ? &*keying : nullptr;
     if (asked.has("--json")) {
         outcome.output = report::bands_json(survey, beside);

@@ -21,6 +21,9 @@ std::string paragraph(std::string_view text, const std::string& indent = "") {
 std::string entry(const std::string& left, std::string_view meaning, std::size_t column) {
     std::string out = "  " + left;
     const std::string indent(column, ' ');
+    if (out.size() >= column) { // no room for a blank between
+        return out + "\n" + paragraph(meaning, indent);
+    }
     for (const std::string& line : report::wrapped(meaning, width - column)) {
         out.resize(std::max(out.size(), column), ' ');
         out += line + "\n";

@@ -8,6 +8,7 @@
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace loopwright::report {
@@ -30,10 +31,18 @@ Table points_table(const tuning::CalibrationReport& report) {
             row[3] = point.off.value();
         }
         row[4] = point.used;
+        if (point.doubtful()) {
+            row[4] = std::string("doubtful");
+        }
         row[5] = with_plain_blanks(point.reason);
         table.rows.push_back(std::move(row));
     }
     return table;
+}
+
+/// What stands behind ±: no end of the interval lies farther off.
+double wider_side(double reading, const units::Interval<double>& range) {
+    return std::max(range.high - reading, reading - range.low);
 }
 
 Table dial_table(const tuning::CalibrationReport& report) {
@@ -52,13 +61,15 @@ Table dial_table(const tuning::CalibrationReport& report) {
         cells[1] = row.frequency.value();
         if (row.predicted) {
             cells[2] = row.predicted->reading;
-            cells[3] = (row.predicted->range.high - row.predicted->range.low) / 2;
+            cells[3] = wider_side(row.predicted->reading, row.predicted->range);
         }
         if (row.calibrated) {
             const tuning::DialFigure& figure = *row.calibrated;
             cells[4] = figure.reading;
-            cells[5] = (figure.range.high - figure.range.low) / 2;
-            cells[6] = (figure.frequency_range.high - figure.frequency_range.low).value() / 2;
+            cells[5] = wider_side(figure.reading, figure.range);
+            cells[6] = std::max(figure.frequency_range.high - row.frequency,
+                                row.frequency - figure.frequency_range.low)
+                           .value();
             cells[7] = figure.within_stops;
         }
         table.rows.push_back(std::move(cells));
@@ -106,6 +117,11 @@ std::string subtitle(const tuning::CalibrationReport& report, const design::Desi
     const std::size_t points = report.dial.points().size();
     std::string text = "Calibration of the dial, " + std::to_string(report.dial.used_points()) + " of " +
                        std::to_string(points) + (points == 1 ? " point" : " points") + " used";
+    const auto& judged = report.dial.points();
+    if (const auto doubtful = std::count_if(judged.begin(), judged.end(),
+                                            [](const tuning::JudgedPoint& one) { return one.doubtful(); })) {
+        text += ", " + std::to_string(doubtful) + " of them doubtful";
+    }
     if (design.calibration && !design.calibration->date.empty()) {
         text += ", measured " + design.calibration->date;
     }

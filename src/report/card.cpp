@@ -77,7 +77,7 @@ std::vector<Cell> board_row(const survey::CardRow& row, bool calibrated) {
     cells.push_back(number_or_nothing(row.predicted, reading_of));
     cells.push_back(number_or_nothing(row.predicted, doubt_of));
     cells.push_back(number_or_nothing(row.dial(), per_kHz_of));
-    cells.push_back(reached && row.usable_span ? Cell(row.usable_span->value()) : Cell());
+    cells.push_back(reached && row.usable_span ? Cell(row.usable_span_low()->value()) : Cell());
     cells.push_back(reached ? Cell(std::max(row.point.resonance->capacitor_voltage_peak,
                                             row.point.resonance->capacitor_voltage_peak_range.high)
                                        .value())
@@ -207,11 +207,15 @@ std::vector<Sentence> tuning_order(const survey::Keying& keying) {
     } else if (!safety.tuning_power) {
         all.push_back({"tuning_power_not_established",
                        "Greatest tune-up power: not established here; treat the loop as hazardous."});
+    } else if (!(safety.tuning_power->value() > 0)) {
+        all.push_back({"tuning_power_none",
+                       "Greatest tune-up power with the body " + survey::given_text(*safety.reach) +
+                           " from the capacitor: none. At this reach tune by the received "
+                           "noise only, or lengthen the drive."});
     } else {
         all.push_back({"tuning_power", "Greatest tune-up power with the body " +
-                                           survey::given_text(*safety.reach) + " from the capacitor: " +
-                                           (safety.tuning_power->value() > 0 ? down(*safety.tuning_power)
-                                                                             : std::string("none")) +
+                                           survey::given_text(*safety.reach) +
+                                           " from the capacitor: " + down(*safety.tuning_power) +
                                            ", least of all bands, by the strictest public limit chosen."});
     }
     all.push_back({"tuning_order",

@@ -49,14 +49,14 @@ Section section_of(const NamedDrift& row) {
     Table table;
     table.columns = {{"change", "What changes", ""},
                      {"shift_Hz", "Resonance moves", "kHz", 1e-3, 3},
-                     {"share", "Of the usable span", "%", 100, 2},
+                     {"share", "Of the way to retuning", "%", 100, 2},
                      {"text", "In words", ""}};
     for (const tuning::DriftRow& each : row.report.rows) {
         std::vector<Cell> cells(table.columns.size());
         cells[0] = with_plain_blanks(each.change);
         if (each.shift) {
             cells[1] = each.shift->value();
-            cells[2] = each.share_of_span;
+            cells[2] = 2 * each.share_of_span; // half of the span lies on each side
         }
         cells[3] = with_plain_blanks(each.text);
         table.rows.push_back(std::move(cells));

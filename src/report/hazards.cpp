@@ -164,9 +164,17 @@ std::vector<Sentence> sweep_hazards(const survey::Survey& survey) {
 }
 
 std::vector<Sentence> hazards(const loop::OperatingPoint& point, const design::Design& design) {
-    return {point.resonance ? voltage(point, design, "when tuned here")
-                            : voltage_not_established("at this frequency"),
-            distance_elsewhere};
+    if (!point.resonance) {
+        return {voltage_not_established("at this frequency"), distance_elsewhere};
+    }
+    if (!point.resonance->in_capacitor_range) {
+        return {{"voltage_out_of_reach", "Capacitor voltage: the capacitor does not reach this frequency; "
+                                         "one that does would carry up to " +
+                                             units::shown(upper_end(*point.resonance)) + " peak at " +
+                                             survey::given_text(point.power) + "."},
+                distance_elsewhere};
+    }
+    return {voltage(point, design, "when tuned here"), distance_elsewhere};
 }
 
 } // namespace loopwright::report

@@ -18,15 +18,20 @@ std::string efficiency_cell(double share) {
     return significant(per_cent * figure.share, figure.digits);
 }
 
-std::vector<Column> figure_columns(double vswr) {
-    return {{"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
-            {"tuning_capacitance_F", "Capacitance needed", "pF", pico},
-            {"efficiency", "Efficiency", "%", per_cent, 3, -1, &efficiency_cell},
-            {"gain_max_dBi", "Best gain", "dBi", 1, 3, 1},
-            {"q_unloaded", "Q unloaded", "", 1},
-            {"bandwidth_vswr_Hz", "Bandwidth VSWR " + survey::given_text(vswr, units::Dimension::number),
-             "kHz", kilo},
-            {"capacitor_voltage_peak_V", "Capacitor peak", "V", 1}};
+std::vector<Column> figure_columns(const survey::Request& request) {
+    std::vector<Column> all;
+    all.push_back({"frequency_Hz", "Frequency", "MHz", mega, 6, 4});
+    all.push_back({"tuning_capacitance_F", "Capacitance needed", "pF", pico});
+    all.push_back({"efficiency", "Efficiency", "%", per_cent, 3, -1, &efficiency_cell});
+    all.push_back({"gain_low_angle_dBi", "Gain at 15 deg", "dBi", 1, 3, 1});
+    if (request.dipole) {
+        all.push_back({"gain_over_dipole_dB", "Against dipole", "dB", 1, 3, 1});
+    }
+    all.push_back({"q_unloaded", "Q unloaded", "", 1});
+    const std::string vswr = survey::given_text(request.vswr_limit, units::Dimension::number);
+    all.push_back({"bandwidth_vswr_Hz", "Bandwidth VSWR " + vswr, "kHz", kilo});
+    all.push_back({"capacitor_voltage_peak_V", "Capacitor peak", "V", 1});
+    return all;
 }
 
 void append_figures(std::vector<Cell>& row, const loop::OperatingPoint& point,
@@ -73,7 +78,7 @@ void append_distance(std::vector<Cell>& row, const survey::KeyingDistance* dista
 } // namespace
 
 Table band_board(const survey::Survey& survey, const survey::Keying* keying) {
-    const std::vector<Column> figures = figure_columns(survey.request.vswr_limit);
+    const std::vector<Column> figures = figure_columns(survey.request);
     Table table;
     table.columns.push_back({"band", "Band", ""});
     table.columns.insert(table.columns.end(), figures.begin(), figures.end());
@@ -114,7 +119,7 @@ Table band_data(const survey::Survey& survey, const survey::Keying* keying) {
 
 Table sweep_table(const survey::Survey& survey) {
     Table table;
-    table.columns = figure_columns(survey.request.vswr_limit);
+    table.columns = figure_columns(survey.request);
     const std::vector<Column> figures = table.columns;
     table.columns.push_back({"in_capacitor_range", "In range", ""});
     for (const loop::OperatingPoint& point : survey.curve) {

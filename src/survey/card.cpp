@@ -9,6 +9,7 @@
 #include "survey/detail/card_remarks.hpp"
 #include "survey/detail/parallel.hpp"
 #include "survey/survey.hpp"
+#include "tuning/calibration_report.hpp"
 #include "tuning/design_dial.hpp"
 
 #include <algorithm>
@@ -209,15 +210,8 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
         row.remarks = detail::card_remarks(row, bands.of(row).there);
     }
     if (dials && card.complete) {
-        std::vector<units::Frequency> wanted;
-        const CardRow* before = nullptr;
-        for (const CardRow& row : card.rows) { // one of each band: the others tell nothing more
-            if (before == nullptr || row.band != before->band) {
-                wanted.push_back(row.tuned());
-            }
-            before = &row;
-        }
-        card.next = dials->plan(tuning::measurable(request.design), wanted, planned_points);
+        card.next = dials->plan(tuning::measurable(request.design), tuning::planned_for(request.design),
+                                planned_points);
     }
     return card;
 }

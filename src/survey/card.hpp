@@ -10,6 +10,7 @@
 #include "tuning/fixed_remedy.hpp"
 #include "tuning/reading.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -68,6 +69,10 @@ struct CardRow {
     std::optional<units::Voltage> usable_voltage; ///< peak, as on the page before keying
     std::vector<CardRemark> remarks;              ///< most important first; may be empty
 
+    /// The unfavourable end of the span: what card and page show.
+    [[nodiscard]] std::optional<units::Frequency> usable_span_low() const {
+        return usable_span ? std::optional(std::min(*usable_span, usable_span_range.low)) : std::nullopt;
+    }
     [[nodiscard]] units::Frequency tuned() const { return point.frequency; }
     /// The one to set: calibrated where there is a calibration, else predicted.
     [[nodiscard]] const std::optional<tuning::Reading>& dial() const {
@@ -78,8 +83,8 @@ struct CardRow {
 struct Card {
     CardRequest request;
     std::vector<CardRow> rows; ///< ascending in the frequency tuned to
-    /// The best further points of a calibration, one after the other, for the lowest row
-    /// of each band; empty without a dial.
+    /// The best further points of a calibration, one after the other, for the usual frequency
+    /// of each planned band; empty without a dial.
     std::vector<tuning::NextPoint> next;
     bool complete = false; ///< false after a stop
 };

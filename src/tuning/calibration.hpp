@@ -75,6 +75,10 @@ struct JudgedPoint {
     double times_scatter = 0;    ///< the same in standard deviations of such a difference, from 0
     std::string reason;          ///< one sentence: why it is left out, or how well it fits
     bool outside_model = false;  ///< the model does not answer at its frequency: not used
+
+    /// Used, but with a fifth or more of doubt: it moves the curve less than the others and is worth
+    /// measuring again.
+    [[nodiscard]] bool doubtful() const noexcept { return used && wrong >= 0.2; }
 };
 
 enum class PartKind { stray, inductance, capacitor, fixed, offset, reading_error, law };

@@ -47,13 +47,11 @@ std::string reading_text(double reading, double width) {
 
 CalibrationReport calibration_report(const design::Design& design, std::shared_ptr<const TuningCurve> curve) {
     CalibrationReport report{calibrated_dial(design, std::move(curve)), asked_rows(design), {}, {}};
-    std::vector<units::Frequency> wanted;
     for (CalibrationRow& row : report.rows) {
         row.predicted = report.dial.predicted(row.frequency);
         row.calibrated = report.dial.at(row.frequency);
-        wanted.push_back(row.frequency);
     }
-    report.next = report.dial.plan(measurable(design), wanted, planned_points);
+    report.next = report.dial.plan(measurable(design), planned_for(design), planned_points);
     report.notices = report.dial.notices();
     report.notices.add({"hand_not_modelled", base::Severity::information,
                         "A hand or body near the loop moves the resonance and is not modelled: read the dial "
@@ -73,15 +71,26 @@ std::string next_point_text(const std::vector<NextPoint>& points) {
     const NextPoint& next = points.front();
     std::string text = "Measure next at " + units::shown(next.frequency, 5) + ", near " +
                        reading_text(next.reading, next.width_now) +
-                       " on the dial: the 95 % intervals narrow from " +
-                       units::shown(next.width_now, units::Dimension::number, 2) + " to " +
-                       units::shown(next.width_after, units::Dimension::number, 2);
+                       " on the dial: the 95 % intervals narrow from ±" +
+                       units::shown(next.width_now / 2, units::Dimension::number, 2) + " to ±" +
+                       units::shown(next.width_after / 2, units::Dimension::number, 2);
     for (std::size_t i = 1; i < points.size(); ++i) {
         text += i == 1 ? " on average, then with " : ", ";
-        text += units::shown(points[i].frequency, 5) + " to " +
-                units::shown(points[i].width_after, units::Dimension::number, 2);
+        text += units::shown(points[i].frequency, 5) + " to ±" +
+                units::shown(points[i].width_after / 2, units::Dimension::number, 2);
     }
     return text + (points.size() == 1 ? " on average." : ".");
+}
+
+std::vector<units::Frequency> planned_for(const design::Design& design) {
+    std::vector<units::Frequency> all;
+    const auto& names = design.station.bands;
+    for (const band::Band& band : band::bands_of(design.station.region)) {
+        if (names.empty() || std::find(names.begin(), names.end(), band.name) != names.end()) {
+            all.push_back(band.usual);
+        }
+    }
+    return all;
 }
 
 std::string wide_interval_text() {

@@ -29,6 +29,12 @@ std::string size_text(units::Frequency shift) {
            (shift.value() < 0 ? "lower" : "higher");
 }
 
+const char* advice_of(DriftVerdict verdict) {
+    return verdict == DriftVerdict::retune  ? ": retune"
+           : verdict == DriftVerdict::check ? ": near the edge of the usable span, look at the VSWR"
+                                            : ": stays usable";
+}
+
 /// The frequency before and what the loop does about it.
 class Drifting {
 public:
@@ -51,6 +57,9 @@ public:
 private:
     void add(DriftCause cause, std::string change, const std::string& with,
              std::optional<units::Frequency> shift, const std::string& unknown = "");
+    /// Without the capacitor's coefficient: judged as if it shifted as much again.
+    void add_conductor_only(std::string change, const std::string& with, units::Frequency shift);
+    void judge(DriftRow& row, double times) const;
     void solved(DriftCause cause, const std::string& change, const design::Design& changed) {
         std::optional<units::Frequency> shift;
         if (const auto needed = needed_F(changed, request_.frequency)) {
@@ -76,18 +85,30 @@ void Drifting::add(DriftCause cause, std::string change, const std::string& with
         report_.rows.push_back(std::move(row));
         return;
     }
-    row.share_of_span = std::abs(shift->value()) / report_.usable_span->value();
-    constexpr double edge = 0.5, near = 0.25; // of the span, from its middle
-    row.verdict = row.share_of_span > edge   ? DriftVerdict::retune
-                  : row.share_of_span > near ? DriftVerdict::check
-                                             : DriftVerdict::stays;
-    const char* advice = row.verdict == DriftVerdict::retune ? ": retune"
-                         : row.verdict == DriftVerdict::check
-                             ? ": near the edge of the usable span, look at the VSWR"
-                             : ": stays usable";
+    judge(row, 1);
     constexpr double nothing_Hz = 0.5;
-    row.text = std::abs(shift->value()) < nothing_Hz ? with + " this loop stays where it is"
-                                                     : with + " this loop is " + size_text(*shift) + advice;
+    row.text = std::abs(shift->value()) < nothing_Hz
+                   ? with + " this loop stays where it is"
+                   : with + " this loop is " + size_text(*shift) + advice_of(row.verdict);
+    report_.rows.push_back(std::move(row));
+}
+
+void Drifting::judge(DriftRow& row, double times) const {
+    row.share_of_span = std::abs(row.shift->value()) / report_.usable_span->value();
+    constexpr double edge = 0.5, near = 0.25; // of the span, from its middle
+    row.verdict = times * row.share_of_span > edge   ? DriftVerdict::retune
+                  : times * row.share_of_span > near ? DriftVerdict::check
+                                                     : DriftVerdict::stays;
+}
+
+void Drifting::add_conductor_only(std::string change, const std::string& with, units::Frequency shift) {
+    DriftRow row;
+    row.cause = DriftCause::warmth;
+    row.change = std::move(change);
+    row.shift = shift;
+    judge(row, 2);
+    row.text = with + " this loop is " + size_text(shift) +
+               " by its conductor, perhaps twice that with the capacitor" + advice_of(row.verdict);
     report_.rows.push_back(std::move(row));
 }
 
@@ -119,20 +140,24 @@ void Drifting::warmth() {
     if (share) {
         capacitor = units::hertz(-f_ * *share / n_); // (F2)
     }
-    if (conductor) {
-        both = capacitor ? *conductor + *capacitor : *conductor;
+    if (conductor && capacitor) {
+        both = *conductor + *capacitor;
     }
     const std::string no_metal = "no expansion is known of a metal given by numbers";
-    add(DriftCause::warmth, change, with, both, no_metal);
+    if (conductor && !capacitor) {
+        add_conductor_only(change, with, *conductor);
+    } else {
+        add(DriftCause::warmth, change, with, both, no_metal);
+    }
     add(DriftCause::conductor, change, with + ", by the conductor alone,", conductor, no_metal);
     add(DriftCause::capacitor, change, with + ", by the capacitor alone,", capacitor,
         "the design gives the capacitor no temperature coefficient");
     if (!share) {
-        report_.notices.add(
-            {"capacitor_drift_unknown", base::Severity::caution,
-             "The design gives the capacitor no temperature coefficient: taken as zero beside "
-             "the conductor's. Air capacitors of one metal grow with it and shift as much again.",
-             0});
+        report_.notices.add({"capacitor_drift_unknown", base::Severity::caution,
+                             "The design gives the capacitor no temperature coefficient: "
+                             "the figure is the conductor's. Air capacitors of one metal grow with it and "
+                             "shift as much again.",
+                             0});
     }
     if (!request_.design.capacitor.added.empty()) {
         report_.notices.add({"added_capacitor_drift_unknown", base::Severity::caution,

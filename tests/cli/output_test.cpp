@@ -43,6 +43,11 @@ TEST_F(OneLoop, PointComparesWithADipoleWhereAsked) {
                 0.005);
 }
 
+TEST_F(OneLoop, TheBoardShowsTheDipoleWhereAsked) {
+    EXPECT_THAT(run({"bands", file}).out, ::testing::Not(::testing::HasSubstr("dipole")));
+    EXPECT_THAT(run({"bands", file, "--compare-dipole"}).out, ::testing::HasSubstr("Against"));
+}
+
 // Voltage with the root of the power (a linear circuit).
 TEST_F(OneLoop, PowerOfTheOptionReplacesThatOfTheStation) {
     const auto volts = [&](const std::string& power) {

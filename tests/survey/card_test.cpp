@@ -124,6 +124,23 @@ TEST(Card, DialGoesBackToTheFrequencyThroughTheModel) {
     }
 }
 
+// A reading whose interval reaches past a stop is marked, on the side where it does.
+TEST(Card, SaysWhereTheDialMayEnd) {
+    const Card got = card_of(a_loop());
+    int marked = 0;
+    for (const CardRow& row : got.rows) {
+        if (!row.reachable || !row.dial()) {
+            continue;
+        }
+        const auto& range = row.dial()->range;
+        const bool past = range.low < 0 || range.high > 180;
+        EXPECT_TRUE(!past || says(row, CardRemarkKind::edge_of_range)) << row.band << " " << row.use;
+        marked += past ? 1 : 0;
+    }
+    EXPECT_GT(marked, 0);
+    EXPECT_FALSE(says(row_of(got, "20m", "ft8"), CardRemarkKind::edge_of_range));
+}
+
 TEST(Card, OutOfReachSaysByHowMuchAndWhatWouldHelp) {
     const Card got = card_of(a_loop());
     const CardRow& row = row_of(got, "80m", "ft8");

@@ -96,6 +96,33 @@ TEST(Calibration, ShowsAMistakenPointWithReason) {
     EXPECT_TRUE(dial.notices().has("calibration_points_left_out"));
 }
 
+// Between a point that counts and one that is left out there are those of which nobody can tell: they are
+// used for less, and said to be so.
+TEST(Calibration, SaysWhichPointItDoubts) {
+    Truth truth;
+    truth.stray_F = 6e-12;
+    truth.noise = 0.001;
+    int doubted = 0;
+    for (int tenths = 0; tenths <= 150; tenths += 5) {
+        std::mt19937_64 random(7);
+        std::vector<design::CalibrationPoint> points;
+        for (const units::Frequency& f : some_frequencies(4)) {
+            points.push_back(measured(truth, f.value(), random));
+        }
+        points[1].reading += 0.1 * tenths;
+        const auto dial = calibrate(made_file(), points);
+        for (const JudgedPoint& point : dial.points()) {
+            EXPECT_EQ(point.doubtful(), point.wrong >= 0.2 && point.wrong <= 0.5) << tenths;
+            EXPECT_EQ(point.reason.find("doubtful") == 0, point.doubtful()) << point.reason;
+        }
+        doubted += dial.points()[1].doubtful() ? 1 : 0;
+        if (tenths == 0) {
+            EXPECT_FALSE(dial.points()[1].doubtful());
+        }
+    }
+    EXPECT_GT(doubted, 0);
+}
+
 TEST(Calibration, FindsStrayAndInductanceWhereManyPointsTellThem) {
     Truth truth;
     truth.stray_F = 9e-12;

@@ -31,6 +31,8 @@ TEST(ChartScales, LogarithmicTicksThinOutAsTheyMust) {
     EXPECT_EQ(texts(logarithmic_ticks({1.8, 54}, 9)),
               (std::vector<std::string>{"2", "3", "5", "7", "10", "20", "30", "50"}));
     EXPECT_EQ(texts(logarithmic_ticks({1.8, 54}, 5)), (std::vector<std::string>{"2", "5", "10", "20", "50"}));
+    // Even the narrowest figure has two numbers and more: with one nobody can read the scale.
+    EXPECT_EQ(texts(logarithmic_ticks({1.8, 54}, 2)), (std::vector<std::string>{"3", "10", "30"}));
     EXPECT_EQ(texts(logarithmic_ticks({0.001, 100}, 6)),
               (std::vector<std::string>{"0.001", "0.01", "0.1", "1", "10", "100"}));
     EXPECT_LE(logarithmic_ticks({1e-6, 1e6}, 4).size(), 4U);

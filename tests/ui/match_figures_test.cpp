@@ -45,6 +45,13 @@ TEST(MatchPlot, BandwidthIsThatOfASingleResonator) {
     EXPECT_NEAR(*width, 25.01e3, 0.05e3);
 }
 
+// As many points as a match report has: a chord between two of them would be 3 to 4 per cent short.
+TEST(MatchPlot, BandwidthFromFewPointsIsTheSame) {
+    const auto width = made_plot(50.0, 4 * 70.74e3, 41).bandwidth_Hz();
+    ASSERT_TRUE(width);
+    EXPECT_NEAR(*width, 25.01e3, 0.06e3);
+}
+
 TEST(MatchPlot, NoWidthWhereTheLimitIsNotMetOrTheCurveEnds) {
     EXPECT_FALSE(made_plot(150.0).bandwidth_Hz()); // VSWR 3 at the match
     EXPECT_TRUE(models::bandwidth_words(made_plot(150.0)).contains(QStringLiteral("above 2")));

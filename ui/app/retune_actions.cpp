@@ -27,7 +27,7 @@ RetuneActions::RetuneActions(const pages::Context& context, pages::RetunePage& p
 std::shared_ptr<const survey::Card> RetuneActions::card() {
     const auto& known = page_.card().job().result();
     if (known && !page_.card().job().stale() && known->request.design == context_.document.design()) {
-        return known;
+        return page_.card().shown();
     }
     say(page_.card().job().running()
             ? tr("The card is still being computed.")

@@ -95,7 +95,7 @@ std::vector<Tick> logarithmic_ticks(Span span, int most) {
         return linear_ticks(span, most);
     }
     const auto fits = [most](const std::vector<Tick>& ticks) {
-        return static_cast<int>(ticks.size()) <= std::max(most, 2);
+        return static_cast<int>(ticks.size()) <= std::max(most, 3);
     };
     for (const auto& factors :
          {std::vector<double>{1, 2, 3, 5, 7}, std::vector<double>{1, 2, 5}, std::vector<double>{1, 3}}) {

@@ -5,6 +5,7 @@
 #include "models/headline.hpp"
 #include "models/keying_words.hpp"
 #include "models/verdict_words.hpp"
+#include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -85,32 +86,39 @@ void BandBoardModel::set_surveys(std::shared_ptr<const survey::Survey> survey,
         beginResetModel();
     }
     survey_ = std::move(survey);
+    take_rows();
     compared_ = std::move(compared);
     compared_name_ = compared_name;
     if (!same_rows) {
         endResetModel();
-    } else if (rowCount() > 0) {
+    }
+    all_changed();
+}
+
+void BandBoardModel::all_changed() {
+    if (rowCount() > 0) {
         Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
     }
     Q_EMIT headerDataChanged(Qt::Horizontal, 0, column_count - 1);
 }
 
-void BandBoardModel::column_changed(int column) {
-    if (rowCount() > 0) {
-        Q_EMIT dataChanged(index(0, column), index(rowCount() - 1, column));
-    }
-    Q_EMIT headerDataChanged(Qt::Horizontal, column, column);
-}
-
 void BandBoardModel::set_keying(std::shared_ptr<const survey::Keying> keying, bool computing) {
     keying_ = std::move(keying);
     computing_ = computing;
-    column_changed(distance);
+    take_rows();
+    all_changed();
+}
+
+void BandBoardModel::take_rows() {
+    rows_ = survey_ ? survey_->bands : std::vector<survey::BandRow>{};
+    if (keying_ && survey_ && keying_->request.design == survey_->request.design) {
+        rows_ = survey::with_keying(std::move(rows_), *keying_);
+    }
 }
 
 void BandBoardModel::set_unit_system(units::UnitSystem system) {
     system_ = system;
-    column_changed(distance);
+    all_changed();
 }
 
 const survey::KeyingBand* BandBoardModel::keyed(const survey::BandRow& row) const {
@@ -142,10 +150,10 @@ QString BandBoardModel::distance_tip(const survey::BandRow& row) const {
 }
 
 const survey::BandRow* BandBoardModel::row_at(int row) const {
-    if (!survey_ || row < 0 || row >= rowCount()) {
+    if (row < 0 || row >= rowCount()) {
         return nullptr;
     }
-    return &survey_->bands[static_cast<std::size_t>(row)];
+    return &rows_[static_cast<std::size_t>(row)];
 }
 
 int BandBoardModel::row_of(const QString& name) const {
@@ -167,7 +175,7 @@ const survey::BandRow* BandBoardModel::compared_row(const std::string& name) con
 }
 
 int BandBoardModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() || !survey_ ? 0 : static_cast<int>(survey_->bands.size());
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }
 
 int BandBoardModel::columnCount(const QModelIndex& parent) const {

@@ -84,9 +84,11 @@ private:
     [[nodiscard]] const survey::KeyingBand* keyed(const survey::BandRow& row) const;
     [[nodiscard]] QString distance_text(const survey::BandRow& row) const;
     [[nodiscard]] QString distance_tip(const survey::BandRow& row) const;
-    void column_changed(int column);
     [[nodiscard]] QString tool_tip(const survey::BandRow& row, int column) const;
+    void take_rows();
+    void all_changed();
     std::shared_ptr<const survey::Survey> survey_, compared_;
+    std::vector<survey::BandRow> rows_; ///< of the survey, the voltage as on the sheet where that is there
     std::shared_ptr<const survey::Keying> keying_;
     bool computing_ = false;
     units::UnitSystem system_ = units::UnitSystem::metric;

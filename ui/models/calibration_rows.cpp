@@ -60,10 +60,12 @@ QList<PairRow> calibration_rows(const std::vector<design::CalibrationPoint>& poi
                                                       : QString::fromStdString(points[i].frequency.text);
         if (known) {
             const tuning::JudgedPoint& one = judged[i];
-            row.doubtful = !one.used;
+            row.doubtful = !one.used || one.doubtful();
             row.tip = QString::fromStdString(one.reason);
             row.remarks << (one.outside_model ? QString() : offset_text(one.off.value()))
-                        << (one.used ? Calibrations::tr("counts") : Calibrations::tr("left out"));
+                        << (one.doubtful() ? Calibrations::tr("doubtful")
+                            : one.used     ? Calibrations::tr("counts")
+                                           : Calibrations::tr("left out"));
         }
         rows.append(row);
     }

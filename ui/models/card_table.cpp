@@ -114,7 +114,8 @@ TextTable card_table(const survey::Card& card) {
         }
         constexpr double ten_kHz = 1e4;
         texts << (scale.dial && row.dial() ? scale.fine(row.dial()->per_Hz * ten_kHz) : missing());
-        texts << (row.usable_span ? measured_text(Measure::frequency, row.usable_span->value()) : missing());
+        texts << (row.usable_span ? measured_text(Measure::frequency, row.usable_span_low()->value())
+                                  : missing());
         texts << capacitance(row);
         if (!capacitor.added.empty()) {
             texts << plugged(row, capacitor);

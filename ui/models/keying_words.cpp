@@ -198,6 +198,10 @@ QStringList tuning_lines(const KeyingBand* band, const design::Design& design) {
                 .arg(band_name(*band),
                      given_text(design.station.reach->value.value(), units::Dimension::length),
                      least->value() > 0.0 ? power_down(*least) : KeyingWords::tr("none"));
+        if (!(least->value() > 0.0)) {
+            lines[1] = KeyingWords::tr(
+                "2. At this reach no power for tuning: lengthen the drive, or step back first.");
+        }
     } else {
         power = KeyingWords::tr("Greatest tune-up power: not established here. Treat the loop as hazardous.");
     }

@@ -18,8 +18,27 @@ struct Charts {
 
 constexpr double kilo = 1e3;
 
+/// Reflection goes nearly straight between two points of the curve, VSWR does not: a chord of it would cost
+/// some per cent of the bandwidth.
+double crossing_share(const MatchPlotPoint& inside, const MatchPlotPoint& outside, double line_ohm,
+                      double limit) {
+    const auto reflection = [&](const std::complex<double>& ohm) {
+        return (ohm - line_ohm) / (ohm + line_ohm);
+    };
+    const std::complex<double> from = reflection(inside.input_ohm),
+                               step = reflection(outside.input_ohm) - from;
+    const double wanted = (limit - 1) / (limit + 1);
+    double low = 0, high = 1;
+    for (int i = 0; i < 40; ++i) {
+        const double middle = (low + high) / 2;
+        (std::abs(from + middle * step) < wanted ? low : high) = middle;
+    }
+    return low;
+}
+
 /// The offset nearest to zero on one side of the match at which the limit is reached. direction: -1 or 1.
-std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double limit, int direction) {
+std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double line_ohm, double limit,
+                               int direction) {
     const auto nearest =
         std::min_element(curve.begin(), curve.end(), [](const MatchPlotPoint& a, const MatchPlotPoint& b) {
             return std::abs(a.offset_Hz) < std::abs(b.offset_Hz);
@@ -32,7 +51,7 @@ std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double limit,
         const MatchPlotPoint& inside = curve[i];
         const MatchPlotPoint& outside = curve[i + direction];
         if (outside.vswr > limit) {
-            const double share = (limit - inside.vswr) / (outside.vswr - inside.vswr);
+            const double share = crossing_share(inside, outside, line_ohm, limit);
             return inside.offset_Hz + share * (outside.offset_Hz - inside.offset_Hz);
         }
     }
@@ -65,8 +84,8 @@ MatchPlot match_plot(const coupling::Match& match, const std::vector<coupling::M
         plot.curve.append({(point.frequency - match.frequency).value(), point.input.value(), point.vswr});
     }
     if (match.vswr <= vswr_limit) {
-        plot.lower_Hz = crossing(plot.curve, vswr_limit, -1);
-        plot.upper_Hz = crossing(plot.curve, vswr_limit, 1);
+        plot.lower_Hz = crossing(plot.curve, plot.line_ohm, vswr_limit, -1);
+        plot.upper_Hz = crossing(plot.curve, plot.line_ohm, vswr_limit, 1);
     }
     plot.conditions = conditions_of(line);
     return plot;

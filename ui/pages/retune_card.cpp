@@ -1,8 +1,10 @@
 #include "pages/retune_card.hpp"
 
 #include "inputs/entry.hpp"
+#include "jobs/keying_job.hpp"
 #include "models/card_table.hpp"
 #include "pages/plain_table.hpp"
+#include "survey/site_voltage.hpp"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -57,6 +59,11 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
         show_state();
     });
     connect(&job_, &jobs::Job::finished, this, &RetuneCard::show_card);
+    connect(&context_.keying, &jobs::KeyingJob::updated, this, [this] {
+        if (job_.result() && context_.keying.settled()) {
+            show_card();
+        }
+    });
     connect(&job_, &jobs::Job::failed, this, [this](const QString& message) {
         failure_ = message;
         show_state();
@@ -114,9 +121,18 @@ void RetuneCard::start() {
     job_.start(request);
 }
 
+std::shared_ptr<const survey::Card> RetuneCard::shown() const {
+    const auto& card = job_.result();
+    const auto& keying = context_.keying.result();
+    if (!card || !context_.keying.settled() || !keying || keying->request.design != card->request.design) {
+        return card;
+    }
+    return std::make_shared<const survey::Card>(survey::with_keying(*card, *keying));
+}
+
 void RetuneCard::show_card() {
     following_ = true; // a table that is filled anew picks nothing
-    model_->set_table(models::card_table(*job_.result()));
+    model_->set_table(models::card_table(*shown()));
     following_ = false;
     follow_focus();
     show_state();

@@ -5,6 +5,8 @@
 
 #include <QWidget>
 
+#include <memory>
+
 class QHBoxLayout;
 class QLabel;
 class QTableView;
@@ -25,6 +27,9 @@ public:
     explicit RetuneCard(const Context& context, QWidget* parent = nullptr);
     [[nodiscard]] jobs::CardJob& job() { return job_; }
     [[nodiscard]] QTableView& table() { return *table_; }
+    /// What the table shows: voltages as on the sheet before keying once that is there. Null before the
+    /// first.
+    [[nodiscard]] std::shared_ptr<const survey::Card> shown() const;
     /// Computes the card of the design as it is.
     void start();
     /// Up to which the loop counts as usable.

@@ -57,8 +57,7 @@ QString volts(const CardRow& row) {
 }
 
 QString span(const CardRow& row) {
-    const auto low = std::min(*row.usable_span, row.usable_span_range.low);
-    return qt(report::significant(low.value() / 1e3, 2));
+    return qt(report::significant(row.usable_span_low()->value() / 1e3, 2));
 }
 
 /// How far one may go: the shortest word for it.
@@ -209,6 +208,12 @@ QStringList card_warnings(const CardSheetData& data) {
         }
     }
     all << CardLines::tr("Greatest tune-up power: %1.").arg(power);
+    if (safety.tuning_power && !(safety.tuning_power->value() > 0)) {
+        all << CardLines::tr(
+            "Tuning: set the dial. Peak the received noise, transmitter off. At this reach no power "
+            "for tuning: lengthen the drive, or step back first.");
+        return all;
+    }
     all << CardLines::tr(
         "Tuning: set the dial. Peak the received noise, transmitter off. Then the lowest power "
         "that shows a reading, seconds only. Step back before full power.");

@@ -13,6 +13,7 @@
 #include "report/keying.hpp"
 #include "report/table.hpp"
 #include "report/tables.hpp"
+#include "survey/site_voltage.hpp"
 
 #include <QApplication>
 #include <QDir>
@@ -59,8 +60,9 @@ charts::Origin origin_of(const survey::Survey& survey, const QDate& date) {
 template <class Add>
 void add_card(const WriteRequest& request, const std::shared_ptr<const survey::Keying>& keying,
               const Add& add) {
-    CardSheetData data{std::make_shared<const survey::Card>(survey::card({request.design})), keying,
-                       request.file, request.date};
+    CardSheetData data{
+        std::make_shared<const survey::Card>(survey::with_keying(survey::card({request.design}), *keying)),
+        keying, request.file, request.date};
     add(QStringLiteral("card.pdf"),
         [&](const QString& file) { return write_paper_pdf(file, paper_of(data), request.letter); });
     add(QStringLiteral("card.csv"),

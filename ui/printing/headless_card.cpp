@@ -5,6 +5,7 @@
 #include "printing/card_sheet.hpp"
 #include "survey/card.hpp"
 #include "survey/keying.hpp"
+#include "survey/site_voltage.hpp"
 #include "units/text.hpp"
 
 #include <QApplication>
@@ -77,9 +78,10 @@ void write_card(const Arguments& arguments) {
     const survey::CardRequest request = request_of(arguments);
     survey::KeyingRequest before;
     before.design = request.design;
-    CardSheetData data{std::make_shared<const survey::Card>(survey::card(request)),
-                       std::make_shared<const survey::Keying>(survey::keying(before)),
-                       QFileInfo(arguments.file).fileName()};
+    const auto keying = std::make_shared<const survey::Keying>(survey::keying(before));
+    CardSheetData data{
+        std::make_shared<const survey::Card>(survey::with_keying(survey::card(request), *keying)), keying,
+        QFileInfo(arguments.file).fileName()};
     data.pocket = arguments.pocket;
     const QString paper = arguments.value("--paper");
     const bool letter = paper.isEmpty() ? prefers_letter() : paper == QLatin1String("letter");

@@ -27,14 +27,14 @@ constexpr std::array<PrintedColumn, 14> columns = {{{KeyingBoardModel::band_colu
                                                     {KeyingBoardModel::voltage_high, 0.062},
                                                     {KeyingBoardModel::usable, 0.055},
                                                     {KeyingBoardModel::distance, 0.065},
-                                                    {KeyingBoardModel::limit, 0.137},
-                                                    {KeyingBoardModel::cause, 0.07},
+                                                    {KeyingBoardModel::limit, 0.125},
+                                                    {KeyingBoardModel::cause, 0.062},
                                                     {KeyingBoardModel::capacitor_power, 0.068},
                                                     {KeyingBoardModel::people_power, 0.06},
                                                     {KeyingBoardModel::tuning_power, 0.06},
                                                     {KeyingBoardModel::touch, 0.047},
-                                                    {KeyingBoardModel::conductor_rise, 0.07},
-                                                    {KeyingBoardModel::capacitor_rise, 0.07}}};
+                                                    {KeyingBoardModel::conductor_rise, 0.082},
+                                                    {KeyingBoardModel::capacitor_rise, 0.078}}};
 
 bool is_text(int column) {
     return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||

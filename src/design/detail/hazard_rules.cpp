@@ -117,7 +117,7 @@ void check_exposure(const Station& station, Refusals& refusals) {
     check_limits(station.limits, refusals);
     check_own_limits(station.own_limits, refusals);
     if (station.reach) {
-        refusals.range("station.reach", *station.reach, units::metres(0), units::metres(100));
+        refusals.range("station.reach", *station.reach, units::metres(0.1), units::metres(100));
     }
 }
 

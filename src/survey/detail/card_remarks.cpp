@@ -50,6 +50,24 @@ std::optional<CardRemark> edge(const loop::Resonance& r, const design::Capacitor
                                                units::shown(r.tuning_capacitance_range.high)};
 }
 
+std::optional<CardRemark> stop(const CardRow& row, const design::Capacitor& capacitor) {
+    const auto& dial = row.dial();
+    if (!dial || !capacitor.dial) {
+        return std::nullopt;
+    }
+    const double low = std::min(capacitor.dial->at_minimum, capacitor.dial->at_maximum),
+                 high = std::max(capacitor.dial->at_minimum, capacitor.dial->at_maximum);
+    if (dial->range.low >= low && dial->range.high <= high) {
+        return std::nullopt;
+    }
+    const bool below = dial->range.low < low;
+    return CardRemark{Kind::edge_of_range,
+                      "Perhaps beyond the stop at " +
+                          units::shown(below ? low : high, units::Dimension::number) +
+                          ": the dial may have to go to " +
+                          units::shown(below ? dial->range.low : dial->range.high, units::Dimension::number)};
+}
+
 std::optional<CardRemark> voltage(const CardRow& row) {
     const loop::Resonance& r = *row.point.resonance;
     const units::Voltage high = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high);
@@ -108,7 +126,11 @@ std::vector<CardRemark> card_remarks(const CardRow& row, const design::Design& t
         all.push_back({Kind::out_of_reach, out_of_reach(row)});
         return all;
     }
-    for (const auto& remark : {voltage(row), edge(*row.point.resonance, there.capacitor), drive(row)}) {
+    auto end = edge(*row.point.resonance, there.capacitor);
+    if (!end) {
+        end = stop(row, there.capacitor);
+    }
+    for (const auto& remark : {voltage(row), end, drive(row)}) {
         if (remark) {
             all.push_back(*remark);
         }

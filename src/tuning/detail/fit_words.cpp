@@ -166,9 +166,11 @@ JudgedPoint judged(const Relation& relation, const State& state, const Mixture& 
     }
     const std::string size = units::shown(std::abs(result.off.value()), units::Dimension::frequency, 2);
     const std::string times = times_text(result.times_scatter) + " times the scatter";
-    constexpr double doubtful = 0.5;
-    if (wrong > doubtful) {
+    if (wrong > 0.5) {
         result.reason = "left out: reads " + size + " from " + others_text(other_points) + ", " + times;
+    } else if (result.doubtful()) {
+        result.reason = "doubtful, so it counts for less: lies " + size + " from " +
+                        others_text(other_points) + ", " + times + "; measure it again";
     } else {
         result.reason = "lies " + size + " from " + others_text(other_points) + ", " + times;
     }
