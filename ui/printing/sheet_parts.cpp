@@ -75,10 +75,12 @@ double SheetParts::hazards(double y, bool draw) {
     const bool exceeded = warning.state == models::VoltageState::exceeded;
     const QString mark = QStringLiteral("\u25B2 ");
     const QString voltage = (warning.state == models::VoltageState::within ? QString() : mark) + warning.text;
-    const QString distance =
-        mark + (data_.keying ? models::keying_distance(*data_.keying, data_.units).text
-                             : tr("Distance: not established, treat the loop as hazardous. Keep everybody "
-                                  "away from it while it is keyed."));
+    QString distance = mark + tr("Distance: not established, treat the loop as hazardous. Keep everybody "
+                                 "away from it while it is keyed.");
+    if (data_.keying) { // marked as on the other sheets: what must not be, and what nobody knows
+        const models::DistanceWarning people = models::keying_distance(*data_.keying, data_.units);
+        distance = (people.established && !people.exceeded ? QString() : mark) + people.text;
+    }
     const double width = size_mm_.width() - 2 * pad;
     const double upper = canvas_.height_of(voltage, width, strong_pt, true);
     const double height = upper + canvas_.height_of(distance, width, strong_pt, true) + 2 * pad;
