@@ -18,20 +18,31 @@ struct Charts {
 
 constexpr double kilo = 1e3;
 
-/// Reflection goes nearly straight between two points of the curve, VSWR does not: a chord of it would cost
-/// some per cent of the bandwidth.
-double crossing_share(const MatchPlotPoint& inside, const MatchPlotPoint& outside, double line_ohm,
-                      double limit) {
-    const auto reflection = [&](const std::complex<double>& ohm) {
-        return (ohm - line_ohm) / (ohm + line_ohm);
+/// Where between two points of the curve VSWR reaches the limit, as a share of the way. Impedance goes with
+/// frequency as a fraction of two straight lines about one resonance, and so does reflection: through three
+/// points, the third on the inner side, it is exact there, while a chord of VSWR would cost some per cent of
+/// the bandwidth.
+double crossing_share(const MatchPlotPoint* before, const MatchPlotPoint& inside,
+                      const MatchPlotPoint& outside, double line_ohm, double limit) {
+    using Complex = std::complex<double>;
+    const auto reflection = [&](const MatchPlotPoint& point) {
+        return (point.input_ohm - line_ohm) / (point.input_ohm + line_ohm);
     };
-    const std::complex<double> from = reflection(inside.input_ohm),
-                               step = reflection(outside.input_ohm) - from;
+    const Complex here = reflection(inside), there = reflection(outside);
+    Complex bend = 0;
+    if (before != nullptr && before->offset_Hz != inside.offset_Hz) {
+        const Complex back = reflection(*before);
+        const double r = (before->offset_Hz - inside.offset_Hz) / (inside.offset_Hz - outside.offset_Hz);
+        if (std::abs(there - back) > 1e-9) {
+            bend = (here * (1 + r) - r * there - back) / (r * (there - back));
+        }
+    }
+    const Complex slope = there * (1.0 + bend) - here;
     const double wanted = (limit - 1) / (limit + 1);
     double low = 0, high = 1;
     for (int i = 0; i < 40; ++i) {
         const double middle = (low + high) / 2;
-        (std::abs(from + middle * step) < wanted ? low : high) = middle;
+        (std::abs((here + middle * slope) / (1.0 + middle * bend)) < wanted ? low : high) = middle;
     }
     return low;
 }
@@ -51,7 +62,9 @@ std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double line_o
         const MatchPlotPoint& inside = curve[i];
         const MatchPlotPoint& outside = curve[i + direction];
         if (outside.vswr > limit) {
-            const double share = crossing_share(inside, outside, line_ohm, limit);
+            const bool first = i - direction < 0 || i - direction >= curve.size();
+            const MatchPlotPoint* before = first ? nullptr : &curve[i - direction];
+            const double share = crossing_share(before, inside, outside, line_ohm, limit);
             return inside.offset_Hz + share * (outside.offset_Hz - inside.offset_Hz);
         }
     }
