@@ -3,6 +3,7 @@
 #include "report/detail/json_parts.hpp"
 #include "report/hazards.hpp"
 #include "report/words.hpp"
+#include "survey/site_voltage.hpp"
 
 namespace loopwright::report {
 namespace {
@@ -51,7 +52,7 @@ std::string sweep_json(const survey::Survey& survey) {
 std::string bands_json(const survey::Survey& survey, const survey::Keying* keying) {
     Json object = head("loopwright-bands-1", survey);
     Json bands = Json::array();
-    for (const survey::BandRow& row : survey.bands) {
+    for (const survey::BandRow& row : survey::rows_of(survey, keying)) {
         Json& band = bands.emplace_back();
         band["band"] = row.band.name;
         band["verdict"] = survey::name_of(row.verdict);

@@ -6,6 +6,7 @@
 #include "report/hazards.hpp"
 #include "report/tables.hpp"
 #include "report/words.hpp"
+#include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
 
 #include <map>
@@ -27,7 +28,7 @@ Page start(const design::Design& design, units::Power power, loop::Model model) 
 
 Section bands_section(const survey::Survey& survey, const survey::Keying* keying) {
     Section section{"bands", "Bands", {}, band_board(survey, keying)};
-    for (const survey::BandRow& row : survey.bands) {
+    for (const survey::BandRow& row : survey::rows_of(survey, keying)) {
         std::string text = row.band.name + ": " + row.verdict_text;
         for (const survey::Reason& reason : row.further) {
             text += ". " + reason.text;

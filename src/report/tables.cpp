@@ -5,6 +5,7 @@
 #include "report/point_fields.hpp"
 #include "report/shown_units.hpp"
 #include "report/words.hpp"
+#include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
 
 #include <string>
@@ -86,7 +87,7 @@ Table band_board(const survey::Survey& survey, const survey::Keying* keying) {
         table.columns.push_back({"distance_m_high", "People beyond", "m", 1, 3, 2});
     }
     table.columns.push_back({"verdict", "Verdict", ""});
-    for (const survey::BandRow& row : survey.bands) {
+    for (const survey::BandRow& row : survey::rows_of(survey, keying)) {
         std::vector<Cell> cells = {row.band.name};
         append_figures(cells, row.point, figures);
         if (keying != nullptr) {
@@ -107,7 +108,7 @@ Table band_data(const survey::Survey& survey, const survey::Keying* keying) {
     for (const char* key : {"distance_m", "distance_m_high", "distance_limit"}) {
         table.columns.push_back({key, key, ""});
     }
-    for (const survey::BandRow& row : survey.bands) {
+    for (const survey::BandRow& row : survey::rows_of(survey, keying)) {
         std::vector<Cell> cells = {row.band.name, std::string(survey::name_of(row.verdict)),
                                    with_plain_blanks(row.verdict_text)};
         append_all(cells, row.point);

@@ -11,41 +11,33 @@ namespace loopwright::survey {
 
 namespace {
 
-/// How much farther the ends are than those of the point itself.
-struct Wider {
-    double low = 1, high = 1;
-};
-
-units::Interval<units::Voltage> ends_of(const loop::Resonance& r) {
-    const units::Voltage peak = r.capacitor_voltage_peak;
-    const units::Interval<units::Voltage>& range = r.capacitor_voltage_peak_range;
-    return range.high.value() > 0
-               ? units::Interval<units::Voltage>{std::min(peak, range.low), std::max(peak, range.high)}
-               : units::Interval<units::Voltage>{peak, peak};
-}
-
-std::optional<Wider> wider_on(const Keying& keying, const std::string& band, units::Power power) {
+/// The ends on the sheet, as shares of the nominal value.
+std::optional<units::Interval<double>> ends_on(const Keying& keying, const std::string& band,
+                                               units::Power power) {
     for (const KeyingBand& each : keying.bands) {
         if (each.band != band || !each.point.resonance || each.point.power != power) {
             continue;
         }
-        const auto own = ends_of(*each.point.resonance);
-        if (own.low.value() > 0 && each.voltage_peak.high.value() > 0) {
-            return Wider{(each.voltage_peak.low / own.low).value(),
-                         (each.voltage_peak.high / own.high).value()};
+        const double peak_V = each.point.resonance->capacitor_voltage_peak.value();
+        if (peak_V > 0 && each.voltage_peak.high.value() > 0) {
+            return units::Interval<double>{each.voltage_peak.low.value() / peak_V,
+                                           each.voltage_peak.high.value() / peak_V};
         }
     }
     return std::nullopt;
 }
 
-/// Whether anything changed.
+/// Whether the sheet knows the band. Doing it twice changes nothing more.
 bool widen(loop::OperatingPoint& point, const std::string& band, const Keying& keying) {
-    const auto wider = point.resonance ? wider_on(keying, band, point.power) : std::nullopt;
-    if (wider) {
-        const auto own = ends_of(*point.resonance);
-        point.resonance->capacitor_voltage_peak_range = {wider->low * own.low, wider->high * own.high};
+    const auto ends = point.resonance ? ends_on(keying, band, point.power) : std::nullopt;
+    if (ends) {
+        const units::Voltage peak = point.resonance->capacitor_voltage_peak;
+        units::Interval<units::Voltage>& range = point.resonance->capacitor_voltage_peak_range;
+        const bool known = range.high.value() > 0;
+        range = {known ? std::min(range.low, ends->low * peak) : ends->low * peak,
+                 known ? std::max(range.high, ends->high * peak) : ends->high * peak};
     }
-    return wider.has_value();
+    return ends.has_value();
 }
 
 } // namespace
@@ -63,6 +55,17 @@ std::vector<BandRow> with_keying(std::vector<BandRow> rows, const Keying& keying
         }
     }
     return rows;
+}
+
+std::vector<BandRow> rows_of(const Survey& survey, const Keying* keying) {
+    return keying != nullptr ? with_keying(survey.bands, *keying) : survey.bands;
+}
+
+loop::OperatingPoint with_keying(loop::OperatingPoint point, const std::string& band, const Keying& keying) {
+    if (point.model == loop::Model::full_wave && !band.empty()) {
+        widen(point, band, keying);
+    }
+    return point;
 }
 
 Card with_keying(Card card, const Keying& keying) {

@@ -58,6 +58,7 @@ void HeadlinePanel::show_line(std::size_t index, const models::Headline& headlin
     line.value->setAccessibleName(tr("%1, %2").arg(headline.label, headline.model));
     line.value->setToolTip(headline.established ? tr("Model: %1").arg(headline.model) : headline.reason);
     line.value->setObjectName(QStringLiteral("value.") + headline.id);
+    line.remark->setObjectName(QStringLiteral("remark.") + headline.id);
     QFont font = value_font(*this);
     font.setBold(headline.established);
     line.value->setFont(font);

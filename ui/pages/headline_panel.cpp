@@ -4,10 +4,12 @@
 #include "base/error.hpp"
 #include "inputs/choice_field.hpp"
 #include "inputs/entry.hpp"
+#include "jobs/keying_job.hpp"
 #include "loop/loop_model.hpp"
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
+#include "survey/site_voltage.hpp"
 
 #include <QCheckBox>
 #include <QGridLayout>
@@ -78,6 +80,7 @@ void HeadlinePanel::connect_context() {
         }
     });
     connect(&context_.point, &jobs::PointJob::finished, this, &HeadlinePanel::refresh);
+    connect(&context_.keying, &jobs::KeyingJob::updated, this, &HeadlinePanel::refresh);
     connect(&context_.point, &jobs::PointJob::failed, this, &HeadlinePanel::show_failure);
     connect(&context_.focus, &session::Focus::changed, this, &HeadlinePanel::refresh_focus);
     connect(&context_.settings, &settings::Settings::unit_system_changed, this, &HeadlinePanel::refreshed);
@@ -176,6 +179,10 @@ void HeadlinePanel::refresh() {
     shown.model = context_.settings.model();
     if (result) {
         shown = result->point;
+    }
+    const auto& keying = context_.keying.result();
+    if (keying && context_.keying.settled() && keying->request.design == design()) {
+        shown = survey::with_keying(std::move(shown), context_.focus.band().toStdString(), *keying);
     }
     const bool both = result && result->other;
     model_name_->setText(tr("Figures: %1, at %2")

@@ -60,12 +60,9 @@ std::optional<CardRemark> stop(const CardRow& row, const design::Capacitor& capa
     if (dial->range.low >= low && dial->range.high <= high) {
         return std::nullopt;
     }
-    const bool below = dial->range.low < low;
+    const double end = dial->range.low < low ? low : high;
     return CardRemark{Kind::edge_of_range,
-                      "Perhaps beyond the stop at " +
-                          units::shown(below ? low : high, units::Dimension::number) +
-                          ": the dial may have to go to " +
-                          units::shown(below ? dial->range.low : dial->range.high, units::Dimension::number)};
+                      "Perhaps beyond the stop at " + units::shown(end, units::Dimension::number)};
 }
 
 std::optional<CardRemark> voltage(const CardRow& row) {
@@ -126,11 +123,9 @@ std::vector<CardRemark> card_remarks(const CardRow& row, const design::Design& t
         all.push_back({Kind::out_of_reach, out_of_reach(row)});
         return all;
     }
-    auto end = edge(*row.point.resonance, there.capacitor);
-    if (!end) {
-        end = stop(row, there.capacitor);
-    }
-    for (const auto& remark : {voltage(row), end, drive(row)}) {
+    const auto reach = edge(*row.point.resonance, there.capacitor);
+    const auto end = reach ? std::nullopt : stop(row, there.capacitor);
+    for (const auto& remark : {voltage(row), reach, drive(row), end}) {
         if (remark) {
             all.push_back(*remark);
         }
