@@ -45,6 +45,8 @@ TEST_F(WindowVoltageTest, EveryPageTellsTheUpperEndOfTheSheet) {
     EXPECT_TRUE(find<QLabel>("hazard.voltage")->text().contains(QStringLiteral("do not key")));
     const QString remark = find<QLabel>("remark.capacitor_voltage_peak_V")->text();
     EXPECT_TRUE(remark.contains(QStringLiteral("over the rating"))) << remark.toStdString();
+    window().pages().setCurrentWidget(&window().bands()); // filled when it is shown
+    ASSERT_TRUE(test::wait_for_survey(window()));
     auto* board = qobject_cast<models::BandBoardModel*>(window().bands().board().model());
     ASSERT_NE(board, nullptr);
     const survey::BandRow* row = board->row_at(board->row_of(QStringLiteral("20m")));
