@@ -22,13 +22,13 @@ struct PrintedColumn {
     double share; ///< of the width
 };
 constexpr std::array<PrintedColumn, 14> columns = {{{KeyingBoardModel::band_column, 0.043},
-                                                    {KeyingBoardModel::verdict, 0.125},
+                                                    {KeyingBoardModel::verdict, 0.124},
                                                     {KeyingBoardModel::voltage, 0.068},
                                                     {KeyingBoardModel::voltage_high, 0.062},
                                                     {KeyingBoardModel::usable, 0.055},
                                                     {KeyingBoardModel::distance, 0.065},
-                                                    {KeyingBoardModel::limit, 0.125},
-                                                    {KeyingBoardModel::cause, 0.062},
+                                                    {KeyingBoardModel::limit, 0.12},
+                                                    {KeyingBoardModel::cause, 0.068},
                                                     {KeyingBoardModel::capacitor_power, 0.068},
                                                     {KeyingBoardModel::people_power, 0.06},
                                                     {KeyingBoardModel::tuning_power, 0.06},
