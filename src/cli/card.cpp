@@ -33,7 +33,7 @@ std::optional<band::Emission> emission_of(const Invocation& asked) {
         return std::nullopt;
     }
     const std::string& id = asked.values.find("--emission")->second;
-    const auto emission = band::find_emission(id);
+    auto emission = band::find_emission(id);
     if (!emission) {
         throw base::InputError("--emission", id, base::listed(band::emission_ids()));
     }
