@@ -158,7 +158,7 @@ struct Capacitor {
     std::vector<AddedCapacitor> added; ///< at most 20
     std::optional<Dial> dial;
     std::optional<MadeCapacitor> made; ///< given: minimum and maximum follow from it
-    /// Of the variable capacitor, relative; none: not said, taken as zero with a notice where it counts.
+    /// Of the variable capacitor, relative; none: not said, drift judges as if it were the conductor's.
     std::optional<Typed<units::PerKelvin>> temperature_coefficient;
     bool operator==(const Capacitor&) const = default;
 };
