@@ -70,6 +70,7 @@ Truth stated(std::mt19937_64& random, MadeLaw law = MadeLaw::capacitance) {
 Measure clean(int count) {
     return [count](const Truth& truth, std::mt19937_64& random) {
         std::vector<design::CalibrationPoint> points;
+        points.reserve(static_cast<std::size_t>(count));
         for (int i = 0; i < count; ++i) {
             points.push_back(measured(truth, frequency_between(lowest_Hz, highest_Hz, random), random));
         }
