@@ -78,6 +78,7 @@ function(loopwright_test folder)
   target_compile_definitions(test_${folder} PRIVATE LOOPWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
   target_link_libraries(test_${folder} PRIVATE loopwright_options ${arg_LIBRARIES} loopwright_test_support
                                               GTest::gtest GTest::gmock GTest::gtest_main)
+  loopwright_joined(test_${folder})
   if(folder STREQUAL "base") # below the units, whose libraries the shared headers need
   elseif(arg_LIBRARIES MATCHES "loopwright_")
     loopwright_pch_as(test_${folder} loopwright_test_headers)

@@ -1,5 +1,6 @@
 #include "band/band.hpp"
 #include "band/emission.hpp"
+#include "band/kilohertz.hpp"
 #include "base/error.hpp"
 
 #include <cstdio>
@@ -10,10 +11,6 @@
 
 namespace loopwright::band {
 namespace {
-
-double kHz(units::Frequency f) {
-    return f.value() / 1e3;
-}
 
 std::vector<std::string> cells_of(const std::string& line) {
     std::vector<std::string> cells;

@@ -1,6 +1,7 @@
 // Working frequencies against the edges of the bands, and the rules of sidebands.
 #include "band/working_frequencies.hpp"
 
+#include "band/kilohertz.hpp"
 #include "base/error.hpp"
 
 #include <cstdio>
@@ -32,10 +33,6 @@ const Edges radio_regulations[] = {
     {"10m", {28000, 28000, 28000}, {29700, 29700, 29700}},
     {"6m", {50000, 50000, 50000}, {52000, 54000, 54000}},
 };
-
-double kHz(units::Frequency f) {
-    return f.value() / 1e3;
-}
 
 TEST(WorkingFrequencies, EdgesOfEveryRegionAreThoseOfTheRadioRegulations) {
     for (const int region : {1, 2, 3}) {

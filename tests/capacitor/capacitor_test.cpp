@@ -10,7 +10,7 @@
 namespace loopwright::capacitor {
 namespace {
 
-CapacitorSpec spec_with(const LossLaw& loss) {
+CapacitorSpec spec_losing(const LossLaw& loss) {
     CapacitorSpec spec;
     spec.minimum = units::picofarads(12);
     spec.maximum = units::picofarads(150);
@@ -22,7 +22,7 @@ CapacitorSpec spec_with(const LossLaw& loss) {
 } // namespace
 
 TEST(Capacitor, RangeCarriesTheStray) {
-    const Capacitor capacitor(spec_with({}));
+    const Capacitor capacitor(spec_losing({}));
     EXPECT_NEAR(capacitor.range().low.value(), 15e-12, 1e-22);
     EXPECT_NEAR(capacitor.range().high.value(), 153e-12, 1e-22);
     EXPECT_TRUE(capacitor.can_supply(units::picofarads(15.001)));
@@ -34,7 +34,7 @@ TEST(Capacitor, RangeCarriesTheStray) {
 TEST(Capacitor, QGivesReactanceOverQ) {
     LossLaw loss;
     loss.q = 2000;
-    const Capacitor capacitor(spec_with(loss));
+    const Capacitor capacitor(spec_losing(loss));
     const auto r = capacitor.series_loss(units::picofarads(100), units::megahertz(7.1));
     EXPECT_NEAR(r.total.value(), 1.0 / (2.0 * std::numbers::pi * 7.1e6 * 100e-12 * 2000.0), 1e-15);
     EXPECT_EQ(r.range.low, r.total);
@@ -47,7 +47,7 @@ TEST(Capacitor, SeriesResistanceAndStrayAgreeWithTheCircuit) {
     LossLaw loss;
     loss.series_resistance = units::ohms(0.04);
     loss.at = units::megahertz(10);
-    CapacitorSpec spec = spec_with(loss);
+    CapacitorSpec spec = spec_losing(loss);
     spec.contact_resistance = units::ohms(0.02);
     const Capacitor capacitor(spec);
     for (const double own_pF : {12.0, 40.0, 150.0}) {
@@ -68,7 +68,7 @@ TEST(Capacitor, LossTangentExponentIsAConstantQ) {
     LossLaw loss;
     loss.series_resistance = units::ohms(0.1);
     loss.exponent = -1.0;
-    CapacitorSpec spec = spec_with(loss);
+    CapacitorSpec spec = spec_losing(loss);
     spec.stray = {};
     const Capacitor capacitor(spec);
     const auto low = capacitor.series_loss(units::picofarads(50), units::megahertz(5));
@@ -78,7 +78,7 @@ TEST(Capacitor, LossTangentExponentIsAConstantQ) {
 }
 
 TEST(Capacitor, WithoutALossTheClassValueIsUsedAndSaid) {
-    const Capacitor capacitor(spec_with({}));
+    const Capacitor capacitor(spec_losing({}));
     ASSERT_TRUE(capacitor.notices().has("capacitor_loss_assumed"));
     const auto r = capacitor.series_loss(units::picofarads(100), units::megahertz(7));
     EXPECT_NEAR(r.range.high.value() / r.total.value(), 1000.0 / 300.0, 1e-12);
@@ -87,7 +87,7 @@ TEST(Capacitor, WithoutALossTheClassValueIsUsedAndSaid) {
 
 TEST(Capacitor, RefusesWhatNoCapacitorIs) {
     const auto refused = [](auto change) {
-        CapacitorSpec spec = spec_with({});
+        CapacitorSpec spec = spec_losing({});
         change(spec);
         EXPECT_THROW(Capacitor{spec}, base::InputError);
     };
@@ -102,7 +102,7 @@ TEST(Capacitor, RefusesWhatNoCapacitorIs) {
         s.loss.q = 1000;
         s.loss.series_resistance = units::ohms(0.1);
     });
-    CapacitorSpec high_q = spec_with({});
+    CapacitorSpec high_q = spec_losing({});
     high_q.loss.q = 1e12;
     EXPECT_NO_THROW(Capacitor{high_q});
 }

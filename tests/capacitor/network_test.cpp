@@ -13,7 +13,7 @@ namespace {
 using Complex = std::complex<double>;
 constexpr double pi = std::numbers::pi;
 
-FixedCapacitor fixed(double pF, Connection connection, double volts = 0, double ampere = 0) {
+FixedCapacitor rated(double pF, Connection connection, double volts = 0, double ampere = 0) {
     FixedCapacitor made;
     made.capacitance = units::picofarads(pF);
     made.connection = connection;
@@ -27,7 +27,7 @@ FixedCapacitor fixed(double pF, Connection connection, double volts = 0, double 
     return made;
 }
 
-NetworkSpec spec_with(std::vector<FixedCapacitor> added, int sections = 1) {
+NetworkSpec network_with(std::vector<FixedCapacitor> added, int sections = 1) {
     NetworkSpec spec;
     spec.capacitor.minimum = units::picofarads(10);
     spec.capacitor.maximum = units::picofarads(200);
@@ -44,7 +44,7 @@ constexpr double omega = 2 * pi * 7e6;
 } // namespace
 
 TEST(Network, OneSectionCarriesAllVoltsAndItsShareOfTheCurrent) {
-    NetworkSpec spec = spec_with({});
+    NetworkSpec spec = network_with({});
     spec.rating.peak_voltage = units::volts(2000);
     const auto load = Network(spec).load(units::volts(1000), units::picofarads(105), f);
     ASSERT_TRUE(load);
@@ -64,7 +64,7 @@ TEST(Network, OneSectionCarriesAllVoltsAndItsShareOfTheCurrent) {
 // Two sections in series: half the voltage on each, all of the current through each; the sections' gap stands
 // half of what the whole has to.
 TEST(Network, TwoSectionsShareTheVolts) {
-    NetworkSpec spec = spec_with({}, 2);
+    NetworkSpec spec = network_with({}, 2);
     spec.rating.gap = units::millimetres(1);
     const Network network(spec);
     const auto load = network.load(units::volts(3000), units::picofarads(105), f);
@@ -91,8 +91,8 @@ TEST(Network, TwoSectionsShareTheVolts) {
 }
 
 TEST(Network, VoltsAndCurrentsAreThoseOfTheCircuit) {
-    const Network network(spec_with(
-        {fixed(150, Connection::series), fixed(40, Connection::parallel), fixed(300, Connection::series)},
+    const Network network(network_with(
+        {rated(150, Connection::series), rated(40, Connection::parallel), rated(300, Connection::series)},
         2));
     const double own_F = 80e-12;
     const double branch_F = 1 / (1 / own_F + 1 / 150e-12 + 1 / 300e-12);
@@ -130,7 +130,7 @@ TEST(Network, VoltsAndCurrentsAreThoseOfTheCircuit) {
 
 TEST(Network, TheWeakestMemberDecides) {
     NetworkSpec spec =
-        spec_with({fixed(100, Connection::series, 500, 0.8), fixed(40, Connection::parallel, 3000)});
+        network_with({rated(100, Connection::series, 500, 0.8), rated(40, Connection::parallel, 3000)});
     spec.rating.peak_voltage = units::volts(2000);
     spec.rating.current = units::amperes(5);
     const Network network(spec);
@@ -150,7 +150,7 @@ TEST(Network, TheWeakestMemberDecides) {
 }
 
 TEST(Network, RatingsAndGapTheLowerCounts) {
-    NetworkSpec spec = spec_with({});
+    NetworkSpec spec = network_with({});
     spec.rating.gap = units::millimetres(2);
     spec.rating.peak_voltage = units::volts(500);
     EXPECT_NEAR(Network(spec).load(units::volts(1), units::picofarads(100), f)->usable_peak->value(), 500,
@@ -173,17 +173,17 @@ TEST(Network, RatingsAndGapTheLowerCounts) {
 }
 
 TEST(Network, WithoutRatingsThereIsNoVerdict) {
-    const auto bare = Network(spec_with({})).load(units::volts(100), units::picofarads(100), f);
+    const auto bare = Network(network_with({})).load(units::volts(100), units::picofarads(100), f);
     EXPECT_FALSE(bare->usable_peak || bare->allowed_peak());
     EXPECT_TRUE(bare->unrated_members && bare->notices.has("capacitor_member_unrated"));
-    NetworkSpec thin = spec_with({});
+    NetworkSpec thin = network_with({});
     thin.rating.gap = units::millimetres(0.1);
     thin.altitude = units::metres(3000);
     const auto outside = Network(thin).load(units::volts(100), units::picofarads(100), f);
     EXPECT_FALSE(outside->usable_peak.has_value());
     EXPECT_TRUE(outside->notices.has("gap_outside_data"));
-    EXPECT_FALSE(Network(spec_with({})).load(units::volts(1), units::picofarads(5), f).has_value());
-    EXPECT_THROW((void)Network(spec_with({}, 3)), base::ProgramError);
+    EXPECT_FALSE(Network(network_with({})).load(units::volts(1), units::picofarads(5), f).has_value());
+    EXPECT_THROW((void)Network(network_with({}, 3)), base::ProgramError);
 }
 
 TEST(Network, VoltsGoWithTheRootOfThePower) {

@@ -1,5 +1,7 @@
 #include "coupling/branched_wires.hpp"
 
+#include "units/constants.hpp"
+
 #include <Eigen/Dense>
 
 #include <cmath>
@@ -10,7 +12,7 @@ namespace loopwright::coupling::testing {
 namespace {
 
 using Complex = std::complex<double>;
-constexpr double pi = 3.14159265358979323846;
+using units::constants::pi;
 constexpr double mu0 = 1.25663706127e-6, speed = 299792458.0; // CODATA 2022
 constexpr double epsilon0 = 1.0 / (mu0 * speed * speed);
 

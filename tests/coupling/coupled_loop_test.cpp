@@ -3,6 +3,7 @@
 #include "coupling/coupling_size.hpp"
 
 #include "base/error.hpp"
+#include "coupling/copper_loop.hpp"
 #include "support/cases.hpp"
 #include "support/compared.hpp"
 #include "support/fullwave_designs.hpp"
@@ -75,14 +76,6 @@ TEST(CoupledLoop, CoupledResistanceOfTheSeriesTheory) {
         }
         table.share(c.id, "R_in", largest, c.output("R_in"), c.u_model("R_in"));
     }
-}
-
-design::Design copper_loop() {
-    design::Design d;
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.maximum = units::picofarads(1000);
-    d.coupling = design::Coupling{};
-    return d;
 }
 
 TEST(CoupledLoop, LeastVswrIsTheLeast) {

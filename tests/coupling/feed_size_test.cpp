@@ -2,6 +2,7 @@
 #include "coupling/feed_size.hpp"
 
 #include "base/error.hpp"
+#include "coupling/copper_loop.hpp"
 #include "coupling/coupling_size.hpp"
 #include "design/validation.hpp"
 
@@ -11,11 +12,8 @@
 namespace loopwright::coupling {
 namespace {
 
-design::Design copper_loop(design::CouplingKind kind) {
-    design::Design d;
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.maximum = units::picofarads(1000);
-    d.coupling = design::Coupling{};
+design::Design loop_fed_by(design::CouplingKind kind) {
+    design::Design d = copper_loop();
     d.coupling->kind = kind;
     d.coupling->turn_inductance = units::henries(1e-6);
     return d;
@@ -32,7 +30,7 @@ double vswr_with(design::Design d, double size, units::Frequency f,
 }
 
 TEST(FeedSize, NoOtherTurnsMatchBetter) {
-    const design::Design d = copper_loop(design::CouplingKind::transformer);
+    const design::Design d = loop_fed_by(design::CouplingKind::transformer);
     const units::Frequency f = units::megahertz(14.1);
     const FeedSize found = feed_size(d, {f}, units::ohms(75));
     ASSERT_TRUE(found.complete && found.size);
@@ -49,7 +47,7 @@ TEST(FeedSize, NoOtherTurnsMatchBetter) {
 }
 
 TEST(FeedSize, NoOtherTapMatchesBetter) {
-    const design::Design d = copper_loop(design::CouplingKind::tap);
+    const design::Design d = loop_fed_by(design::CouplingKind::tap);
     const units::Frequency f = units::megahertz(10.1);
     const FeedSize found = feed_size(d, {f});
     ASSERT_TRUE(found.complete && found.size);
@@ -61,7 +59,7 @@ TEST(FeedSize, NoOtherTapMatchesBetter) {
 }
 
 TEST(FeedSize, OneForAllIsTheLeastOfTheWorst) {
-    const design::Design d = copper_loop(design::CouplingKind::transformer);
+    const design::Design d = loop_fed_by(design::CouplingKind::transformer);
     const std::vector<units::Frequency> two = {units::megahertz(7.1), units::megahertz(14.1)};
     const FeedSize found = feed_size(d, two);
     ASSERT_TRUE(found.size);
@@ -75,7 +73,7 @@ TEST(FeedSize, OneForAllIsTheLeastOfTheWorst) {
 }
 
 TEST(FeedSize, ALoopIsThatOfTheCouplingSizes) {
-    const design::Design d = copper_loop(design::CouplingKind::loop);
+    const design::Design d = loop_fed_by(design::CouplingKind::loop);
     const std::vector<units::Frequency> two = {units::megahertz(7.1), units::megahertz(14.1)};
     const FeedSize found = feed_size(d, two);
     const CouplingSizes sizes = coupling_sizes(d, two);
@@ -87,7 +85,7 @@ TEST(FeedSizes, TheBestForAFrequencyIsThatOfItAlone) {
     const std::vector<units::Frequency> two = {units::megahertz(7.1), units::megahertz(14.1)};
     for (const auto kind :
          {design::CouplingKind::loop, design::CouplingKind::tap, design::CouplingKind::transformer}) {
-        const design::Design d = copper_loop(kind);
+        const design::Design d = loop_fed_by(kind);
         const FeedSize both = feed_sizes(d, two);
         ASSERT_TRUE(both.complete && both.size);
         double worst = 1;
@@ -111,7 +109,7 @@ TEST(FeedSize, AStopLeavesItIncomplete) {
     stop.request_stop();
     for (const auto kind :
          {design::CouplingKind::loop, design::CouplingKind::tap, design::CouplingKind::transformer}) {
-        EXPECT_FALSE(feed_size(copper_loop(kind), {units::megahertz(7.1)}, units::ohms(50), stop).complete);
+        EXPECT_FALSE(feed_size(loop_fed_by(kind), {units::megahertz(7.1)}, units::ohms(50), stop).complete);
     }
 }
 

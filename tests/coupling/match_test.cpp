@@ -1,4 +1,5 @@
 // Energy, mistuning, curve and mesh of the match; the sizes that match; the report with its feed line.
+#include "coupling/copper_loop.hpp"
 #include "coupling/coupling_size.hpp"
 #include "coupling/detail/coupling_wire.hpp"
 #include "coupling/detail/tuner.hpp"
@@ -14,14 +15,6 @@
 
 namespace loopwright::coupling {
 namespace {
-
-design::Design copper_loop() {
-    design::Design d;
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.maximum = units::picofarads(1000);
-    d.coupling = design::Coupling{};
-    return d;
-}
 
 design::Design over_ground() {
     design::Design d = copper_loop();

@@ -1,6 +1,8 @@
 // Partial inductances against closed forms of whole circuits.
 #include "coupling/partial_inductance.hpp"
 
+#include "units/constants.hpp"
+
 #include <boost/math/special_functions/ellint_1.hpp>
 #include <boost/math/special_functions/ellint_2.hpp>
 
@@ -10,7 +12,7 @@
 namespace loopwright::coupling {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
+using units::constants::pi;
 constexpr double mu0 = 4e-7 * pi;
 
 std::vector<WirePiece> circle(double radius_m, double height_m, double wire_m, int conductor, int pieces) {

@@ -1,5 +1,6 @@
 // Tap and transformer in series with the loop of the full-wave model.
 #include "capacitor/capacitor.hpp"
+#include "coupling/copper_loop.hpp"
 #include "coupling/coupled_loop.hpp"
 #include "coupling/detail/series_feed.hpp"
 #include "coupling/detail/tap_path.hpp"
@@ -17,11 +18,8 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::pi;
 
-design::Design copper_loop(design::CouplingKind kind) {
-    design::Design d;
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.maximum = units::picofarads(1000);
-    d.coupling = design::Coupling{};
+design::Design wound_loop(design::CouplingKind kind) {
+    design::Design d = copper_loop();
     d.coupling->kind = kind;
     d.coupling->turns = 8;
     d.coupling->turn_inductance = units::henries(0.3e-6);
@@ -54,21 +52,21 @@ void expect_power_balance(const design::Design& d, const Feed& feed, const loop:
 }
 
 TEST(TapFeed, PowerBalance) {
-    const design::Design d = copper_loop(design::CouplingKind::tap);
+    const design::Design d = wound_loop(design::CouplingKind::tap);
     const loop::FullWave alone(d);
     // The tapped part's share of the feed's current stands in neither: below 0.5 %.
     expect_power_balance(d, detail::TapFeed(d, *d.coupling, alone), alone, 5e-3);
 }
 
 TEST(TransformerFeed, PowerBalance) {
-    const design::Design d = copper_loop(design::CouplingKind::transformer);
+    const design::Design d = wound_loop(design::CouplingKind::transformer);
     const loop::FullWave alone(d);
     expect_power_balance(d, detail::TransformerFeed(*d.coupling, alone, units::ohms(50)), alone, 5e-3);
 }
 
 // The same circuit solved another way: the loop's series impedance, then the transformer.
 TEST(TransformerFeed, IsTheTransformerOnTheLoopsSeriesImpedance) {
-    const design::Design d = copper_loop(design::CouplingKind::transformer);
+    const design::Design d = wound_loop(design::CouplingKind::transformer);
     const CoupledLoop coupled(d);
     const units::Frequency f = units::megahertz(10.1);
     const auto solved = coupled.alone().solved(f);
@@ -85,7 +83,7 @@ TEST(TransformerFeed, IsTheTransformerOnTheLoopsSeriesImpedance) {
 
 // N^2 R where the core is ideal.
 TEST(TransformerFeed, IdealCoreShowsTheTurnsRatio) {
-    design::Design d = copper_loop(design::CouplingKind::transformer);
+    design::Design d = wound_loop(design::CouplingKind::transformer);
     d.coupling->turn_inductance = units::henries(1e-3);
     d.coupling->core_q = 1e6;
     d.coupling->leakage_share = 0;
@@ -137,7 +135,7 @@ TEST(TapFeed, PathIsClosedAndParallel) {
 // Far from a tap's end the answer does not depend on how finely the loop is cut, and a longer tap sees more.
 TEST(TapFeed, LongerTapSeesMoreResistance) {
     const auto largest = [](double tap_m) {
-        design::Design d = copper_loop(design::CouplingKind::tap);
+        design::Design d = wound_loop(design::CouplingKind::tap);
         d.coupling->tap_length = units::metres(tap_m);
         const loop::FullWave alone(d);
         const detail::TapFeed feed(d, *d.coupling, alone);
@@ -156,14 +154,14 @@ TEST(TapFeed, LongerTapSeesMoreResistance) {
 }
 
 TEST(SeriesFeed, StatesItsLimits) {
-    design::Design tap = copper_loop(design::CouplingKind::tap);
+    design::Design tap = wound_loop(design::CouplingKind::tap);
     tap.coupling->tap_spacing = units::millimetres(20);
     const CoupledLoop close(tap);
     EXPECT_TRUE(close.notices(units::megahertz(7)).has("tap_circuit_model"));
     EXPECT_TRUE(close.notices(units::megahertz(7)).has("tap_close"));
     EXPECT_FALSE(close.notices(units::megahertz(7)).has("tap_long"));
     EXPECT_TRUE(close.notices(units::megahertz(58)).has("tap_long"));
-    const CoupledLoop wound(copper_loop(design::CouplingKind::transformer));
+    const CoupledLoop wound(wound_loop(design::CouplingKind::transformer));
     EXPECT_TRUE(wound.notices(units::megahertz(7)).has("transformer_circuit_model"));
     EXPECT_FALSE(wound.powers(wound.match(units::megahertz(7))));
 }

@@ -1,6 +1,7 @@
 // The keys that decide before keying: ratings, added capacitors, use of the emission, limits, reach.
 #include "base/error.hpp"
 #include "document/design_file.hpp"
+#include "document/file_text.hpp"
 #include "sample_text.hpp"
 
 #include <gmock/gmock.h>
@@ -11,13 +12,8 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string refusal(const std::string& part, const std::string& other) {
-    try {
-        (void)read_design(with(full_text(), part, other), "my.loop");
-        return "accepted";
-    } catch (const base::InputError& error) {
-        return error.what();
-    }
+std::string hazard_refusal(const std::string& part, const std::string& other) {
+    return refusal_of(with(full_text(), part, other));
 }
 
 } // namespace
@@ -85,42 +81,42 @@ TEST(HazardKeys, ComeBackAsTheyWere) {
 }
 
 TEST(HazardKeys, RefusalsNamePathValueAndWhatIsAccepted) {
-    EXPECT_THAT(refusal("\"1 mm\",\n      \"plate", "\"1 V\",\n      \"plate"),
+    EXPECT_THAT(hazard_refusal("\"1 mm\",\n      \"plate", "\"1 V\",\n      \"plate"),
                 HasSubstr("capacitor.rating.gap: '1 V' is not accepted; a length with its unit"));
-    EXPECT_THAT(refusal("\"rounded\"", "\"blunt\""),
+    EXPECT_THAT(hazard_refusal("\"rounded\"", "\"blunt\""),
                 HasSubstr("capacitor.rating.plate_edges: 'blunt' is not accepted; rounded, plain or sharp"));
-    EXPECT_THAT(refusal("\"safety_factor\": 2", "\"safety_factor\": 0.5"),
+    EXPECT_THAT(hazard_refusal("\"safety_factor\": 2", "\"safety_factor\": 0.5"),
                 HasSubstr("capacitor.rating.safety_factor: '0.5' is not accepted; a number from 1 to 10"));
     EXPECT_THAT(
-        refusal("\"butterfly\"", "\"double\""),
+        hazard_refusal("\"butterfly\"", "\"double\""),
         HasSubstr("capacitor.arrangement: 'double' is not accepted; single, split_stator or butterfly"));
-    EXPECT_THAT(refusal("\"parallel\"", "\"beside\""),
+    EXPECT_THAT(hazard_refusal("\"parallel\"", "\"beside\""),
                 HasSubstr("capacitor.added[0].connection: 'beside' is not accepted; parallel or series"));
-    EXPECT_THAT(refusal(",\n        \"connection\": \"series\"", ""),
+    EXPECT_THAT(hazard_refusal(",\n        \"connection\": \"series\"", ""),
                 HasSubstr("capacitor.added[1].connection: this part is missing"));
-    EXPECT_THAT(refusal("\"1 nF\"", "\"1 F\""), HasSubstr("capacitor.added[1].capacitance: '1 F'"));
-    EXPECT_THAT(refusal("\"q\": 2000", "\"q\": 2"), HasSubstr("capacitor.added[0].q: '2'"));
-    EXPECT_THAT(refusal("\"1800 m\"", "\"18 km\""),
+    EXPECT_THAT(hazard_refusal("\"1 nF\"", "\"1 F\""), HasSubstr("capacitor.added[1].capacitance: '1 F'"));
+    EXPECT_THAT(hazard_refusal("\"q\": 2000", "\"q\": 2"), HasSubstr("capacitor.added[0].q: '2'"));
+    EXPECT_THAT(hazard_refusal("\"1800 m\"", "\"18 km\""),
                 HasSubstr("site.altitude: '18 km' is not accepted; a length from -500 m to 9000 m"));
-    EXPECT_THAT(refusal("\"35 °C\"", "\"95 °C\""), HasSubstr("site.air_temperature: '95 °C'"));
-    EXPECT_THAT(refusal("\"2 m\"", "\"2 cm\""), HasSubstr("site.people_distance: '2 cm'"));
-    EXPECT_THAT(refusal("\"share_of_slots\"", "\"sometimes\""),
+    EXPECT_THAT(hazard_refusal("\"35 °C\"", "\"95 °C\""), HasSubstr("site.air_temperature: '95 °C'"));
+    EXPECT_THAT(hazard_refusal("\"2 m\"", "\"2 cm\""), HasSubstr("site.people_distance: '2 cm'"));
+    EXPECT_THAT(hazard_refusal("\"share_of_slots\"", "\"sometimes\""),
                 HasSubstr("station.use.habit: 'sometimes' is not accepted; alternate_slots, every_slot"));
-    EXPECT_THAT(refusal("\"ft8\"", "\"cw\""),
+    EXPECT_THAT(hazard_refusal("\"ft8\"", "\"cw\""),
                 HasSubstr("station.use.habit: 'share_of_slots' is not accepted; continuous or "
                           "listening_turns: cw has no time slots"));
-    EXPECT_THAT(refusal("\"share\": 0.3", "\"share\": 1.3"), HasSubstr("station.use.share: '1.3'"));
-    EXPECT_THAT(refusal("\"fcc_1_1310\"", "\"fcc\""),
+    EXPECT_THAT(hazard_refusal("\"share\": 0.3", "\"share\": 1.3"), HasSubstr("station.use.share: '1.3'"));
+    EXPECT_THAT(hazard_refusal("\"fcc_1_1310\"", "\"fcc\""),
                 HasSubstr("station.limits[1]: 'fcc' is not accepted; fcc_1_1310, icnirp_2020"));
-    EXPECT_THAT(refusal("\"fcc_1_1310\"", "\"icnirp_1998\""),
+    EXPECT_THAT(hazard_refusal("\"fcc_1_1310\"", "\"icnirp_1998\""),
                 HasSubstr("station.limits[1]: 'icnirp_1998' is not accepted; each limit once"));
-    EXPECT_THAT(refusal("\"28 V/m\"", "\"28 V\""),
+    EXPECT_THAT(hazard_refusal("\"28 V/m\"", "\"28 V\""),
                 HasSubstr("station.own_limits[0].electric: '28 V' is not accepted; an electric field"));
-    EXPECT_THAT(refusal("\"local rule\"", "\"\""), HasSubstr("station.own_limits[0].name: ''"));
-    EXPECT_THAT(refusal("\"6 min\"", "\"0 s\""), HasSubstr("station.own_limits[0].averaging: '0 s'"));
-    EXPECT_THAT(refusal("\"occupational\"", "\"workers\""),
+    EXPECT_THAT(hazard_refusal("\"local rule\"", "\"\""), HasSubstr("station.own_limits[0].name: ''"));
+    EXPECT_THAT(hazard_refusal("\"6 min\"", "\"0 s\""), HasSubstr("station.own_limits[0].averaging: '0 s'"));
+    EXPECT_THAT(hazard_refusal("\"occupational\"", "\"workers\""),
                 HasSubstr("station.own_limits[0].tier: 'workers' is not accepted; public or occupational"));
-    EXPECT_THAT(refusal("\"0.6 m\"", "\"-1 m\""), HasSubstr("station.reach: '-1 m'"));
+    EXPECT_THAT(hazard_refusal("\"0.6 m\"", "\"-1 m\""), HasSubstr("station.reach: '-1 m'"));
 }
 
 } // namespace loopwright::document

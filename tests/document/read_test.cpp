@@ -1,5 +1,6 @@
 #include "base/error.hpp"
 #include "document/design_file.hpp"
+#include "document/file_text.hpp"
 #include "sample_text.hpp"
 
 #include <gmock/gmock.h>
@@ -14,16 +15,8 @@ using testing::AllOf;
 using testing::HasSubstr;
 using testing::StartsWith;
 
-std::string refusal(const std::string& text) {
-    try {
-        (void)read_design(text, "my.loop");
-        return "accepted";
-    } catch (const base::InputError& error) {
-        return error.what();
-    }
-}
-std::string refusal(const std::string& part, const std::string& other) {
-    return refusal(with(whole_text, part, other));
+std::string whole_refusal(const std::string& part, const std::string& other) {
+    return refusal_of(with(whole_text, part, other));
 }
 
 } // namespace
@@ -116,76 +109,78 @@ TEST(ReadDesign, OtherOutlinesFormsGroundsAndLosses) {
 
 TEST(ReadDesign, RefusesWithFileLinePathValueAndWhatIsAccepted) {
     EXPECT_EQ(
-        refusal("\"36 in\"", "\"36 V\""),
+        whole_refusal("\"36 in\"", "\"36 V\""),
         "my.loop:8: loop.size: '36 V' is not accepted; a length with its unit, such as '0.9 m' or '36 in' "
         "(a voltage is given)");
     EXPECT_EQ(
-        refusal("\"36 in\"", "0.9"),
+        whole_refusal("\"36 in\"", "0.9"),
         "my.loop:8: loop.size: '0.9' is not accepted; a length in quotes, with its unit, such as '0.9 m' or "
         "'36 in'");
-    EXPECT_EQ(refusal("\"size\"", "\"siez\""),
+    EXPECT_EQ(whole_refusal("\"size\"", "\"siez\""),
               "my.loop:8: loop.siez: this key is not known in loop; the nearest known key is 'size'");
     EXPECT_THAT(
-        refusal("\"title\"", "\"colour\""),
+        whole_refusal("\"title\"", "\"colour\""),
         AllOf(StartsWith("my.loop:4: colour: this key is not known here; known: format, version, title")));
-    EXPECT_THAT(refusal("\"gap\": \"20 mm\"", "\"gap\": \"20 mm\", \"gap\": \"30 mm\""),
+    EXPECT_THAT(whole_refusal("\"gap\": \"20 mm\"", "\"gap\": \"20 mm\", \"gap\": \"30 mm\""),
                 HasSubstr("my.loop:14: loop.gap: the key is there twice, first in line 14"));
-    EXPECT_THAT(refusal("    \"wall\": \"1 mm\",\n", ""),
+    EXPECT_THAT(whole_refusal("    \"wall\": \"1 mm\",\n", ""),
                 HasSubstr("conductor.wall: this part is missing; the wall thickness of the tube is needed"));
-    EXPECT_THAT(refusal("\"circle\"", "\"oval\""),
+    EXPECT_THAT(whole_refusal("\"circle\"", "\"oval\""),
                 HasSubstr("my.loop:7: loop.outline: 'oval' is not accepted; circle, polygon or rectangle"));
-    EXPECT_THAT(refusal("\"turns\": 2", "\"turns\": 2.5"),
+    EXPECT_THAT(whole_refusal("\"turns\": 2", "\"turns\": 2.5"),
                 HasSubstr("loop.turns: '2.5' is not accepted; a whole number"));
-    EXPECT_THAT(refusal("\"turns\": 2", "\"turns\": \"2\""),
+    EXPECT_THAT(whole_refusal("\"turns\": 2", "\"turns\": \"2\""),
                 HasSubstr("loop.turns: '2' is not accepted; a whole number without quotes"));
-    EXPECT_THAT(refusal("\"turns\": 2", "\"turns\": 1e300"), HasSubstr("a whole number"));
-    EXPECT_THAT(refusal("\"turns\": 2", "\"turns\": 13"), HasSubstr("my.loop:10: loop.turns: '13'"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": \"1000\""),
+    EXPECT_THAT(whole_refusal("\"turns\": 2", "\"turns\": 1e300"), HasSubstr("a whole number"));
+    EXPECT_THAT(whole_refusal("\"turns\": 2", "\"turns\": 13"), HasSubstr("my.loop:10: loop.turns: '13'"));
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": \"1000\""),
                 HasSubstr("capacitor.loss.q: '1000' is not accepted; a plain number"));
-    EXPECT_THAT(refusal("\"1 mm\"", "\"12 mm\""),
+    EXPECT_THAT(whole_refusal("\"1 mm\"", "\"12 mm\""),
                 HasSubstr("my.loop:19: conductor.wall: '12 mm' is not accepted; at most half"));
-    EXPECT_THAT(refusal("\"1 mΩ\"", "\"-1 mΩ\""), HasSubstr("my.loop:29: joints[0].resistance: '-1 mΩ'"));
-    EXPECT_THAT(refusal("\"30m\"", "\"31m\""),
+    EXPECT_THAT(whole_refusal("\"1 mΩ\"", "\"-1 mΩ\""),
+                HasSubstr("my.loop:29: joints[0].resistance: '-1 mΩ'"));
+    EXPECT_THAT(whole_refusal("\"30m\"", "\"31m\""),
                 HasSubstr("my.loop:66: station.bands[1]: '31m' is not accepted; a band: 160m"));
-    EXPECT_THAT(refusal("\"30m\"", "30"),
+    EXPECT_THAT(whole_refusal("\"30m\"", "30"),
                 HasSubstr("station.bands[1]: '30' is not accepted; a text in quotes"));
-    EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"wand\""),
+    EXPECT_THAT(whole_refusal("\"kind\": \"loop\"", "\"kind\": \"wand\""),
                 HasSubstr("coupling.kind: 'wand' is not accepted; loop, tap or transformer"));
-    EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"tap\""),
+    EXPECT_THAT(whole_refusal("\"kind\": \"loop\"", "\"kind\": \"tap\""),
                 HasSubstr("coupling.tap_length: this part is missing"));
-    EXPECT_THAT(refusal("\"kind\": \"loop\"", "\"kind\": \"transformer\", \"turns\": 5"),
+    EXPECT_THAT(whole_refusal("\"kind\": \"loop\"", "\"kind\": \"transformer\", \"turns\": 5"),
                 HasSubstr("coupling.turn_inductance: this part is missing"));
-    EXPECT_THAT(refusal("\"site\": {", "\"feed_line\": {\"length\": \"5 V\"}, \"site\": {"),
+    EXPECT_THAT(whole_refusal("\"site\": {", "\"feed_line\": {\"length\": \"5 V\"}, \"site\": {"),
                 HasSubstr("feed_line.length: '5 V' is not accepted; a length"));
-    EXPECT_THAT(refusal("\"site\": {", "\"feed_line\": {\"length\": \"5 m\", \"loss\": [{\"frequency\": "
-                                       "\"7 MHz\"}]}, \"site\": {"),
+    EXPECT_THAT(whole_refusal("\"site\": {",
+                              "\"feed_line\": {\"length\": \"5 m\", \"loss\": [{\"frequency\": "
+                              "\"7 MHz\"}]}, \"site\": {"),
                 HasSubstr("loss: this part is missing"));
-    EXPECT_THAT(refusal("\"Test loop\"", "null"),
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "null"),
                 HasSubstr("title: 'null' is not accepted; a text in quotes"));
-    EXPECT_THAT(refusal("\"Test loop\"", "\"a\\u0007b\""), HasSubstr("without control characters"));
-    EXPECT_THAT(refusal("\"58 MS/m\"", "\"58 S/m\""),
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"a\\u0007b\""), HasSubstr("without control characters"));
+    EXPECT_THAT(whole_refusal("\"58 MS/m\"", "\"58 S/m\""),
                 HasSubstr("my.loop:21: conductor.metal.conductivity: '58 S/m'"));
-    EXPECT_THAT(refusal(with(least_text, "\"copper\"", "\"coper\"")),
+    EXPECT_THAT(refusal_of(with(least_text, "\"copper\"", "\"coper\"")),
                 HasSubstr("my.loop:3: conductor.metal: 'coper' is not accepted; perhaps 'copper' is meant"));
-    EXPECT_THAT(refusal(with(least_text, "\"copper\"", "12")), HasSubstr("conductor.metal: '12'"));
-    EXPECT_THAT(refusal(with(least_text, "\"copper\"", "\"\"")), HasSubstr("conductor.metal: ''"));
-    EXPECT_THAT(refusal(with(least_text, "\"22 mm\"", "\"1.2 m\"")),
+    EXPECT_THAT(refusal_of(with(least_text, "\"copper\"", "12")), HasSubstr("conductor.metal: '12'"));
+    EXPECT_THAT(refusal_of(with(least_text, "\"copper\"", "\"\"")), HasSubstr("conductor.metal: ''"));
+    EXPECT_THAT(refusal_of(with(least_text, "\"22 mm\"", "\"1.2 m\"")),
                 HasSubstr("conductor.diameter: '1.2 m' is not accepted"));
-    EXPECT_THAT(refusal(with(least_text, R"({"minimum": "12 pF", "maximum": "150 pF"})", "[]")),
+    EXPECT_THAT(refusal_of(with(least_text, R"({"minimum": "12 pF", "maximum": "150 pF"})", "[]")),
                 HasSubstr("capacitor: 'a list' is not accepted; an object"));
     // A part that takes its default is refused at the line of what contains it.
-    EXPECT_THAT(refusal(with(least_text, "\"1 m\"", "\"24 mm\"")), HasSubstr("my.loop:2: loop.gap"));
+    EXPECT_THAT(refusal_of(with(least_text, "\"1 m\"", "\"24 mm\"")), HasSubstr("my.loop:2: loop.gap"));
 }
 
 TEST(ReadDesign, MissingParts) {
     for (const char* part : {"format", "version", "loop", "conductor", "capacitor", "outline", "size", "form",
                              "diameter", "metal", "minimum", "maximum"}) {
         const std::string quoted = "\"" + std::string(part) + "\"";
-        const std::string text = refusal(with(least_text, quoted + ":", "\"note\":"));
+        const std::string text = refusal_of(with(least_text, quoted + ":", "\"note\":"));
         EXPECT_NE(text, "accepted") << part;
     }
     const auto least = [](const std::string& part, const std::string& other) {
-        return refusal(with(least_text, part, other));
+        return refusal_of(with(least_text, part, other));
     };
     EXPECT_THAT(least(R"(, "maximum": "150 pF")", ""),
                 HasSubstr("my.loop:4: capacitor.maximum: this part is missing"));
@@ -197,69 +192,71 @@ TEST(ReadDesign, MissingParts) {
 }
 
 TEST(ReadDesign, FormatAndVersion) {
-    EXPECT_THAT(refusal("\"loopwright-design\"", "\"other\""),
+    EXPECT_THAT(whole_refusal("\"loopwright-design\"", "\"other\""),
                 HasSubstr("my.loop:2: format: 'other' is not accepted; 'loopwright-design' is needed"));
-    EXPECT_THAT(refusal("\"version\": 1", "\"version\": 2"),
+    EXPECT_THAT(whole_refusal("\"version\": 1", "\"version\": 2"),
                 HasSubstr("my.loop:3: version: the file is of version 2, newer than this program knows (1)"));
-    EXPECT_THAT(refusal("\"version\": 1", "\"version\": 2, \"new_key\": 0"),
+    EXPECT_THAT(whole_refusal("\"version\": 1", "\"version\": 2, \"new_key\": 0"),
                 HasSubstr("newer than this program"));
-    EXPECT_THAT(refusal("\"version\": 1", "\"version\": 0"), HasSubstr("version: '0' is not accepted"));
-    EXPECT_THAT(refusal("\"version\": 1", "\"version\": 0.5"), HasSubstr("version: '0.5' is not accepted"));
-    EXPECT_THAT(refusal("\"version\": 1", "\"version\": \"1\""), HasSubstr("the plain number 1 is needed"));
-    EXPECT_THAT(refusal("[]"), HasSubstr("it has to start with {"));
-    EXPECT_THAT(refusal("3"), HasSubstr("it has to start with {"));
-    EXPECT_THAT(refusal("{}"), HasSubstr("format: this part is missing"));
+    EXPECT_THAT(whole_refusal("\"version\": 1", "\"version\": 0"), HasSubstr("version: '0' is not accepted"));
+    EXPECT_THAT(whole_refusal("\"version\": 1", "\"version\": 0.5"),
+                HasSubstr("version: '0.5' is not accepted"));
+    EXPECT_THAT(whole_refusal("\"version\": 1", "\"version\": \"1\""),
+                HasSubstr("the plain number 1 is needed"));
+    EXPECT_THAT(refusal_of("[]"), HasSubstr("it has to start with {"));
+    EXPECT_THAT(refusal_of("3"), HasSubstr("it has to start with {"));
+    EXPECT_THAT(refusal_of("{}"), HasSubstr("format: this part is missing"));
 }
 
 TEST(ReadDesign, WhatIsNoJson) {
-    EXPECT_THAT(refusal(""), HasSubstr("the file is empty"));
-    EXPECT_THAT(refusal(" \n\t"), HasSubstr("the file is empty"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": NaN"),
+    EXPECT_THAT(refusal_of(""), HasSubstr("the file is empty"));
+    EXPECT_THAT(refusal_of(" \n\t"), HasSubstr("the file is empty"));
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": NaN"),
                 HasSubstr("my.loop:37: this is not JSON: NaN, Infinity"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": -Infinity"),
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": -Infinity"),
                 HasSubstr("my.loop:37: this is not JSON: NaN, Infinity"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": 1e999"),
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": 1e999"),
                 HasSubstr("my.loop:37: the number 1e999 is too large"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": 1000 // good"), HasSubstr("it has no comments"));
-    EXPECT_THAT(refusal("\"q\": 1000", "\"q\": 1000,"), HasSubstr("my.loop:38: this is not JSON: "));
-    EXPECT_THAT(refusal(whole_text + "\n  x"), HasSubstr("text follows after the end"));
-    EXPECT_THAT(refusal(whole_text + "{}"), HasSubstr("text follows after the end"));
-    EXPECT_THAT(refusal(whole_text.substr(0, 200)), HasSubstr("this is not JSON"));
-    EXPECT_THAT(refusal("hello"), HasSubstr("my.loop:1: this is not JSON"));
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": 1000 // good"), HasSubstr("it has no comments"));
+    EXPECT_THAT(whole_refusal("\"q\": 1000", "\"q\": 1000,"), HasSubstr("my.loop:38: this is not JSON: "));
+    EXPECT_THAT(refusal_of(whole_text + "\n  x"), HasSubstr("text follows after the end"));
+    EXPECT_THAT(refusal_of(whole_text + "{}"), HasSubstr("text follows after the end"));
+    EXPECT_THAT(refusal_of(whole_text.substr(0, 200)), HasSubstr("this is not JSON"));
+    EXPECT_THAT(refusal_of("hello"), HasSubstr("my.loop:1: this is not JSON"));
 }
 
 TEST(ReadDesign, WrongEncoding) {
-    EXPECT_THAT(refusal("\xEF\xBB\xBF" + whole_text), HasSubstr("byte order mark"));
-    EXPECT_THAT(refusal(std::string("\xFF\xFE{\0}\0", 6)), HasSubstr("UTF-16"));
-    EXPECT_THAT(refusal(std::string("{\0\"\0", 4)), HasSubstr("UTF-16"));
-    EXPECT_THAT(refusal(std::string("\0{\0\"", 4)), HasSubstr("UTF-16"));
-    EXPECT_THAT(refusal("20 °C", "20 \xB0"
-                                 "C"),
+    EXPECT_THAT(refusal_of("\xEF\xBB\xBF" + whole_text), HasSubstr("byte order mark"));
+    EXPECT_THAT(refusal_of(std::string("\xFF\xFE{\0}\0", 6)), HasSubstr("UTF-16"));
+    EXPECT_THAT(refusal_of(std::string("{\0\"\0", 4)), HasSubstr("UTF-16"));
+    EXPECT_THAT(refusal_of(std::string("\0{\0\"", 4)), HasSubstr("UTF-16"));
+    EXPECT_THAT(whole_refusal("20 °C", "20 \xB0"
+                                       "C"),
                 HasSubstr("my.loop:24: the file is not UTF-8"));
-    EXPECT_THAT(refusal("\"Test loop\"", "\"T\xFCr\""), HasSubstr("my.loop:4: the file is not UTF-8"));
-    EXPECT_THAT(refusal("\"Test loop\"", "\"\xC0\x80\""), HasSubstr("not UTF-8"));     // overlong
-    EXPECT_THAT(refusal("\"Test loop\"", "\"\xED\xA0\x80\""), HasSubstr("not UTF-8")); // surrogate
-    EXPECT_THAT(refusal("\"Test loop\"", "\"\\ud800\""), HasSubstr("this is not JSON"));
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"T\xFCr\""), HasSubstr("my.loop:4: the file is not UTF-8"));
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"\xC0\x80\""), HasSubstr("not UTF-8"));     // overlong
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"\xED\xA0\x80\""), HasSubstr("not UTF-8")); // surrogate
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"\\ud800\""), HasSubstr("this is not JSON"));
 }
 
 TEST(ReadDesign, SizesThatNoDesignHas) {
-    EXPECT_THAT(refusal(whole_text + std::string(8'000'000, ' ')), HasSubstr("larger than 1 MiB"));
-    EXPECT_THAT(refusal("\"Test loop\"", std::string(100'000, '[')),
+    EXPECT_THAT(refusal_of(whole_text + std::string(8'000'000, ' ')), HasSubstr("larger than 1 MiB"));
+    EXPECT_THAT(whole_refusal("\"Test loop\"", std::string(100'000, '[')),
                 HasSubstr("my.loop:4: nested deeper than 16 levels"));
-    EXPECT_THAT(refusal(std::string(1'000'000, '[')), HasSubstr("nested deeper than 16 levels"));
+    EXPECT_THAT(refusal_of(std::string(1'000'000, '[')), HasSubstr("nested deeper than 16 levels"));
     std::string keys;
     for (int i = 0; i < 60000; ++i) {
         keys += "\"k" + std::to_string(i) + "\":0,";
     }
-    EXPECT_THAT(refusal("{" + keys + "\"format\":0}"), HasSubstr("more than 200 keys in one object"));
+    EXPECT_THAT(refusal_of("{" + keys + "\"format\":0}"), HasSubstr("more than 200 keys in one object"));
     std::string items = "0";
     for (int i = 0; i < 100000; ++i) {
         items += ",0";
     }
-    EXPECT_THAT(refusal("{\"joints\":[" + items + "]}"), HasSubstr("more than 1000 items in one list"));
-    EXPECT_THAT(refusal("\"Test loop\"", "\"" + std::string(300, 'x') + "\""),
+    EXPECT_THAT(refusal_of("{\"joints\":[" + items + "]}"), HasSubstr("more than 1000 items in one list"));
+    EXPECT_THAT(whole_refusal("\"Test loop\"", "\"" + std::string(300, 'x') + "\""),
                 HasSubstr("at most 200 bytes"));
-    EXPECT_LT(refusal("\"36 in\"", "\"" + std::string(100'000, '9') + "\"").size(), 400U);
+    EXPECT_LT(whole_refusal("\"36 in\"", "\"" + std::string(100'000, '9') + "\"").size(), 400U);
 }
 
 // Truncated or with bytes changed at random: a valid design or an InputError that names the file, nothing

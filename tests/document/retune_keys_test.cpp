@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "design/made.hpp"
 #include "document/design_file.hpp"
+#include "document/file_text.hpp"
 #include "sample_text.hpp"
 
 #include <gmock/gmock.h>
@@ -13,16 +14,7 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string refusal_of(const std::string& text) {
-    try {
-        (void)read_design(text, "my.loop");
-        return "accepted";
-    } catch (const base::InputError& error) {
-        return error.what();
-    }
-}
-
-std::string refusal(const std::string& part, const std::string& other) {
+std::string retune_refusal(const std::string& part, const std::string& other) {
     return refusal_of(with(full_text(), part, other));
 }
 
@@ -113,22 +105,24 @@ TEST(RetuneKeys, BoundsFarFromTheDimensionsAreRefused) {
 
 TEST(RetuneKeys, RefusalsOfTheDial) {
     EXPECT_THAT(
-        refusal("\"law\": \"table\"", "\"law\": \"cosine\""),
+        retune_refusal("\"law\": \"table\"", "\"law\": \"cosine\""),
         HasSubstr("capacitor.dial.law: 'cosine' is not accepted; capacitance, frequency, wavelength or "
                   "table"));
-    EXPECT_THAT(refusal("\"turns\",", "\"hours\","), HasSubstr("capacitor.dial.scale: 'hours'"));
-    EXPECT_THAT(refusal("\"reading\": 4.5", "\"reading\": 12"),
+    EXPECT_THAT(retune_refusal("\"turns\",", "\"hours\","), HasSubstr("capacitor.dial.scale: 'hours'"));
+    EXPECT_THAT(retune_refusal("\"reading\": 4.5", "\"reading\": 12"),
                 HasSubstr("capacitor.dial.table[1].reading: '12' is not accepted; readings that go one way"));
-    EXPECT_THAT(refusal("\"reading\": 0.5", "\"reading\": 5"),
+    EXPECT_THAT(retune_refusal("\"reading\": 0.5", "\"reading\": 5"),
                 HasSubstr("capacitor.dial.table[2].reading: '5' is not accepted; readings that go one way"));
-    EXPECT_THAT(refusal("\"70 pF\"", "\"13 pF\""), HasSubstr("capacitor.dial.table[1].capacitance: '13 pF'"));
-    EXPECT_THAT(refusal("\"70 pF\"", "\"155 pF\""),
+    EXPECT_THAT(retune_refusal("\"70 pF\"", "\"13 pF\""),
+                HasSubstr("capacitor.dial.table[1].capacitance: '13 pF'"));
+    EXPECT_THAT(retune_refusal("\"70 pF\"", "\"155 pF\""),
                 HasSubstr("capacitor.dial.table[1].capacitance: '155 pF' is not accepted; a capacitance from "
                           "12 pF to 150 pF"));
-    EXPECT_THAT(refusal("\"hand_step\": 0.02", "\"hand_step\": 0"),
+    EXPECT_THAT(retune_refusal("\"hand_step\": 0.02", "\"hand_step\": 0"),
                 HasSubstr("capacitor.dial.hand_step: '0'"));
-    EXPECT_THAT(refusal("\"reduction\": 6", "\"reduction\": 0"), HasSubstr("capacitor.dial.reduction: '0'"));
-    EXPECT_THAT(refusal("\"backlash\": 0.05", "\"backlash\": -1"),
+    EXPECT_THAT(retune_refusal("\"reduction\": 6", "\"reduction\": 0"),
+                HasSubstr("capacitor.dial.reduction: '0'"));
+    EXPECT_THAT(retune_refusal("\"backlash\": 0.05", "\"backlash\": -1"),
                 HasSubstr("capacitor.dial.backlash: '-1'"));
     const auto dial = [](const std::string& keys) {
         return refusal_of(
@@ -146,29 +140,31 @@ TEST(RetuneKeys, RefusalsOfTheDial) {
 
 TEST(RetuneKeys, RefusalsOfDimensionsBandsFrequenciesAndPoints) {
     EXPECT_THAT(
-        refusal("\"11.5 cm\"", "\"4 mm\""),
+        retune_refusal("\"11.5 cm\"", "\"4 mm\""),
         HasSubstr("capacitor.made.most_overlap: '4 mm' is not accepted; more than the least overlap"));
-    EXPECT_THAT(refusal("\"plates\": 5", "\"plates\": 1"), HasSubstr("capacitor.made.plates: '1'"));
-    EXPECT_THAT(refusal("\"kind\": \"plates\"", "\"kind\": \"book\""),
+    EXPECT_THAT(retune_refusal("\"plates\": 5", "\"plates\": 1"), HasSubstr("capacitor.made.plates: '1'"));
+    EXPECT_THAT(retune_refusal("\"kind\": \"plates\"", "\"kind\": \"book\""),
                 HasSubstr("capacitor.made.kind: 'book' is not accepted; plates or trombone"));
-    EXPECT_THAT(refusal("\"relative_permittivity\": 1\n", "\"relative_permittivity\": 0.5\n"),
+    EXPECT_THAT(retune_refusal("\"relative_permittivity\": 1\n", "\"relative_permittivity\": 0.5\n"),
                 HasSubstr("capacitor.made.relative_permittivity: '0.5'"));
     EXPECT_THAT(refusal_of(with(with_capacitor("{" + trombone + "}"), "\"20 mm\"", "\"15 mm\"")),
                 HasSubstr("capacitor.made.outer_diameter: '15 mm' is not accepted; more than the inner"));
     EXPECT_THAT(refusal_of(with(with_capacitor("{" + trombone + "}"), "\"inner_diameter\": \"15 mm\", ", "")),
                 HasSubstr("capacitor.made.inner_diameter: this part is missing"));
-    EXPECT_THAT(refusal("\"50 ppm/K\"", "\"0.05 /K\""),
+    EXPECT_THAT(retune_refusal("\"50 ppm/K\"", "\"0.05 /K\""),
                 HasSubstr("capacitor.temperature_coefficient: '0.05 /K'"));
-    EXPECT_THAT(refusal("\"160m\"", "\"81m\""),
+    EXPECT_THAT(retune_refusal("\"160m\"", "\"81m\""),
                 HasSubstr("capacitor.added[0].bands[1]: '81m' is not accepted; a band: 160m"));
-    EXPECT_THAT(refusal("\"160m\"", "\"80M\""),
+    EXPECT_THAT(retune_refusal("\"160m\"", "\"80M\""),
                 HasSubstr("capacitor.added[0].bands[1]: '80m' is not accepted; each band once"));
-    EXPECT_THAT(refusal("\"14,2 MHz\"", "\"1 kHz\""),
+    EXPECT_THAT(retune_refusal("\"14,2 MHz\"", "\"1 kHz\""),
                 HasSubstr("station.working_frequencies[1].frequency: '1 kHz'"));
-    EXPECT_THAT(refusal("\"7.05 MHz\"", "\"0 MHz\""), HasSubstr("calibration.points[0].frequency: '0 MHz'"));
-    EXPECT_THAT(refusal("\"reading\": 11,", "\"reading\": 1e7,"),
+    EXPECT_THAT(retune_refusal("\"7.05 MHz\"", "\"0 MHz\""),
+                HasSubstr("calibration.points[0].frequency: '0 MHz'"));
+    EXPECT_THAT(retune_refusal("\"reading\": 11,", "\"reading\": 1e7,"),
                 HasSubstr("calibration.points[1].reading: '1"));
-    EXPECT_THAT(refusal("\"reading\": 11,", ""), HasSubstr("calibration.points[1].reading: this part"));
+    EXPECT_THAT(retune_refusal("\"reading\": 11,", ""),
+                HasSubstr("calibration.points[1].reading: this part"));
 }
 
 } // namespace loopwright::document

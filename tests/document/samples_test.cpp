@@ -1,6 +1,7 @@
 #include "base/error.hpp"
 #include "document/capacitor_catalog.hpp"
 #include "document/design_file.hpp"
+#include "document/file_text.hpp"
 #include "sample_text.hpp"
 #include "support/samples.hpp"
 
@@ -22,13 +23,6 @@ using testing::HasSubstr;
 using Json = nlohmann::json;
 
 const fs::path root = LOOPWRIGHT_SOURCE_DIR;
-
-std::string content_of(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    std::ostringstream content;
-    content << stream.rdbuf();
-    return content.str();
-}
 
 std::string message(const std::string& text, bool catalog = false) {
     try {

@@ -1,5 +1,6 @@
 #include "base/error.hpp"
 #include "document/design_file.hpp"
+#include "document/file_text.hpp"
 #include "sample_text.hpp"
 
 #include <gmock/gmock.h>
@@ -18,13 +19,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using testing::HasSubstr;
-
-std::string content_of(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    std::ostringstream content;
-    content << stream.rdbuf();
-    return content.str();
-}
 
 void put(const fs::path& file, const std::string& content) {
     std::ofstream(file, std::ios::binary) << content;

@@ -23,7 +23,7 @@ std::size_t ticks(double seconds) {
 }
 
 /// Largest share of any window that is sent, by sliding it tick by tick over the schedule repeated.
-double simulated(const Schedule& schedule, double window_s) {
+double most_sent_by_ticks(const Schedule& schedule, double window_s) {
     const std::size_t period = ticks(schedule.period.value()), window = ticks(window_s);
     std::vector<char> on(period, 0);
     for (const Pulse& pulse : schedule.pulses) {
@@ -66,7 +66,7 @@ TEST(EmissionDuty, AgreesWithTheSimulatedSchedule) {
             const Schedule schedule = schedule_of(emission.id, use);
             for (const double window_s : windows_s) {
                 EXPECT_NEAR(worst_window_average(schedule, units::seconds(window_s)),
-                            simulated(schedule, window_s), 1e-9)
+                            most_sent_by_ticks(schedule, window_s), 1e-9)
                     << emission.id << " habit " << static_cast<int>(use.habit) << ' ' << use.share << ' '
                     << window_s;
             }

@@ -4,6 +4,7 @@
 // Table 7; DOE-HDBK-1092 Table 10-2 for C95.1-1991/99. From memory: ICNIRP 2020 Table 5 occupational, ICNIRP
 // 1998 Table 6, C95.1-2019 (its unrestricted rows are those of 1991 in the copy read).
 #include "exposure/limits.hpp"
+#include "exposure/tiers.hpp"
 
 #include <algorithm>
 #include <gtest/gtest.h>
@@ -14,8 +15,6 @@
 namespace loopwright::exposure {
 namespace {
 
-constexpr auto gen = Tier::general_public;
-constexpr auto occ = Tier::occupational;
 constexpr double end = -1; // no row on that side
 
 struct Break {

@@ -3,6 +3,7 @@
 // in secondary copies); the values at the bands are those formulas worked out apart from this code and
 // rounded, so the tolerance is the rounding.
 #include "exposure/limits.hpp"
+#include "exposure/tiers.hpp"
 
 #include <gtest/gtest.h>
 #include <string>
@@ -28,9 +29,6 @@ TEST_P(Levels, AreThoseOfTheTable) {
     EXPECT_NEAR(level->electric.value(), row.electric, row.tolerance_e) << row.id << ' ' << row.f_MHz;
     EXPECT_NEAR(level->magnetic.value(), row.magnetic, row.tolerance_h) << row.id << ' ' << row.f_MHz;
 }
-
-constexpr auto gen = Tier::general_public;
-constexpr auto occ = Tier::occupational;
 
 INSTANTIATE_TEST_SUITE_P(
     Published, Levels,

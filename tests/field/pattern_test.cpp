@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "support/fullwave_cases.hpp"
 #include "support/fullwave_designs.hpp"
+#include "units/constants.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +13,7 @@
 namespace loopwright::field {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
+using units::constants::pi;
 
 // Limit stated with the cases: 0.05 dB.
 TEST(Pattern, GainsOfTheIndependentCases) {

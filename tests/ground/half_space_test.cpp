@@ -3,6 +3,7 @@
 #include "ground/half_space.hpp"
 
 #include "ground/soil.hpp"
+#include "ground/waves.hpp"
 #include "support/cases.hpp"
 #include "support/compared.hpp"
 #include "units/constants.hpp"
@@ -19,15 +20,10 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::magnetic_constant_H_m;
 using units::constants::pi;
-constexpr Complex j{0.0, 1.0};
 
 Complex soil_at(double eps_r, double sigma, double f_Hz) {
     return complex_permittivity({eps_r, units::siemens_per_metre(sigma)}, units::hertz(f_Hz));
 }
-double k0_at(double f_Hz) {
-    return 2.0 * pi * f_Hz / units::constants::speed_of_light_m_s;
-}
-
 /// Impedance that the ground adds to a circle of uniform current: j omega mu0 times the double line integral.
 Complex added_impedance(double f_Hz, double radius_m, double centre_height_m, Complex eps, bool vertical) {
     const double z_min = vertical ? 2.0 * (centre_height_m - radius_m) : 2.0 * centre_height_m;

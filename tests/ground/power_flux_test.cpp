@@ -3,6 +3,7 @@
 #include "ground/power_flux.hpp"
 
 #include "ground/soil.hpp"
+#include "ground/waves.hpp"
 #include "support/cases.hpp"
 #include "support/compared.hpp"
 #include "units/constants.hpp"
@@ -16,10 +17,6 @@ namespace {
 using Complex = std::complex<double>;
 using units::constants::free_space_impedance_ohm;
 using units::constants::pi;
-
-double k0_at(double f_Hz) {
-    return 2.0 * pi * f_Hz / units::constants::speed_of_light_m_s;
-}
 
 /// A circle of 1 A, uniform, as short elements.
 std::vector<CurrentElement> circle(double radius_m, double height_m, bool vertical) {

@@ -5,6 +5,7 @@
 // kernels.
 #include "ground/half_space.hpp"
 #include "ground/soil.hpp"
+#include "ground/waves.hpp"
 #include "support/cases.hpp"
 #include "support/compared.hpp"
 #include "units/constants.hpp"
@@ -19,7 +20,6 @@ namespace {
 
 using Complex = std::complex<double>;
 using units::constants::pi;
-constexpr Complex j{0.0, 1.0};
 
 /// Integral over kr dkr of f(kr, kz) exp(-2j kz h): travelling part in kz, decaying part in kappa.
 template <class Function>

@@ -8,7 +8,7 @@
 namespace loopwright::loop {
 namespace {
 
-OperatingPoint point_of(const design::Design& d, Model model = Model::closed_form) {
+OperatingPoint any_point_of(const design::Design& d, Model model = Model::closed_form) {
     return make_model(d, model)->at(units::megahertz(14.1), units::watts(5), 2);
 }
 
@@ -17,7 +17,7 @@ OperatingPoint point_of(const design::Design& d, Model model = Model::closed_for
 TEST(Explain, EveryHeadlineNumberHasFormulaValueSourceAndValidity) {
     const design::Design d;
     for (const Model model : {Model::closed_form, Model::full_wave}) {
-        const auto all = explanations(d, point_of(d, model));
+        const auto all = explanations(d, any_point_of(d, model));
         std::set<std::string> keys;
         for (const Explanation& e : all) {
             EXPECT_TRUE(keys.insert(e.key).second) << e.key;
@@ -40,7 +40,7 @@ TEST(Explain, EveryHeadlineNumberHasFormulaValueSourceAndValidity) {
 
 TEST(Explain, ShowsTheNumberOfThePointItself) {
     const design::Design d;
-    const OperatingPoint point = point_of(d);
+    const OperatingPoint point = any_point_of(d);
     EXPECT_EQ(explain("q_unloaded", d, point).symbols.front().value,
               units::shown(point.resonance->q_unloaded, units::Dimension::number, 4));
     EXPECT_EQ(explain("capacitor_voltage_peak_V", d, point).symbols.front().value,
@@ -53,7 +53,7 @@ TEST(Explain, NothingIsExplainedThatIsNotEstablished) {
         make_model(d, Model::closed_form)->at(units::megahertz(60), units::watts(5), 2);
     EXPECT_TRUE(explanations(d, beyond).empty());
     EXPECT_TRUE(explain("efficiency", d, beyond).title.empty());
-    EXPECT_THROW((void)explain("no such key", d, point_of(d)), base::ProgramError);
+    EXPECT_THROW((void)explain("no such key", d, any_point_of(d)), base::ProgramError);
 }
 
 } // namespace loopwright::loop

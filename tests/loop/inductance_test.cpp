@@ -18,7 +18,7 @@ using units::metres;
 using units::constants::magnetic_constant_H_m;
 using units::constants::pi;
 
-void expect_relative(double value, double wanted, double tolerance, const std::string& what) {
+void expect_near_share(double value, double wanted, double tolerance, const std::string& what) {
     EXPECT_NEAR(value / wanted - 1, 0, tolerance) << what << ": " << value << " against " << wanted;
 }
 
@@ -67,8 +67,8 @@ TEST(Inductance, OfARingInItsThinForms) {
 // Rosa and Grover (1912), ring of 25 cm radius, wire of 0.05 cm radius: 654.40496 pi cm = 2.05587 uH at
 // direct current (recalled from memory; the digits follow from the formula).
 TEST(Inductance, OfTheRingOfRosaAndGrover) {
-    expect_relative(circle_inductance_dc(metres(0.25), metres(0.0005)).value(), 654.40496 * pi * 1e-9, 1e-8,
-                    "Rosa and Grover");
+    expect_near_share(circle_inductance_dc(metres(0.25), metres(0.0005)).value(), 654.40496 * pi * 1e-9, 1e-8,
+                      "Rosa and Grover");
 }
 
 // Maxwell, A Dynamical Theory of the Electromagnetic Field, art. 112 (manuscript read): two equal near
@@ -169,10 +169,10 @@ TEST(Inductance, OfStraightSidedLoops) {
 TEST(Inductance, OfTheSquareOfTheHandbooks) {
     const double side = 1.1;
     const double a = 0.004;
-    expect_relative(polygon_inductance(4, metres(4 * side), metres(a)).value(),
-                    8e-7 * side * (std::log(side / a) - 0.77401), 3e-6, "Grover");
-    expect_relative(rectangle_inductance(metres(side), metres(side), metres(a)).value(),
-                    polygon_inductance(4, metres(4 * side), metres(a)).value(), 1e-12, "square");
+    expect_near_share(polygon_inductance(4, metres(4 * side), metres(a)).value(),
+                      8e-7 * side * (std::log(side / a) - 0.77401), 3e-6, "Grover");
+    expect_near_share(rectangle_inductance(metres(side), metres(side), metres(a)).value(),
+                      polygon_inductance(4, metres(4 * side), metres(a)).value(), 1e-12, "square");
 }
 
 TEST(Inductance, OfManySidesApproachesTheCircle) {
@@ -248,24 +248,24 @@ TEST(Inductance, SummedOverThePathAgreesWithTheClosedForms) {
         cutting.even_turns = winding.turns > 1;
         return detail::prepare_loop(geometry::wire_path(winding), a, 0, {}, {}, cutting).series.inductance_H;
     };
-    expect_relative(of_path(w, 0.001), circle_inductance_thin(metres(0.5), metres(0.001)).value(), 2e-4,
-                    "circle");
+    expect_near_share(of_path(w, 0.001), circle_inductance_thin(metres(0.5), metres(0.001)).value(), 2e-4,
+                      "circle");
     w.outline = geometry::Outline::polygon;
     w.sides = 4;
     w.measure = geometry::Measure::side;
     // A tube of length s has 4 a/pi more in the bracket of (L.4) than its thin form; at right angles sides do
     // not act on each other.
     const double corners = magnetic_constant_H_m / (2 * pi) * 4 * 4 / pi * 0.0075;
-    expect_relative(of_path(w, 0.0075), polygon_inductance(4, metres(4), metres(0.0075)).value() + corners,
-                    1e-4, "square");
+    expect_near_share(of_path(w, 0.0075), polygon_inductance(4, metres(4), metres(0.0075)).value() + corners,
+                      1e-4, "square");
     w = {};
     w.turns = 3;
     w.size = metres(0.8);
     w.spacing = units::millimetres(40);
     w.lead = units::millimetres(15);
     // Short leads against three turns: the rings are close, not the same.
-    expect_relative(of_path(w, 0.005), rings_inductance(stacked(3, 0.4, 0.04), metres(0.005)).value(), 0.006,
-                    "stack");
+    expect_near_share(of_path(w, 0.005), rings_inductance(stacked(3, 0.4, 0.04), metres(0.005)).value(),
+                      0.006, "stack");
 }
 
 TEST(Inductance, RefusesSizesThatDoNotFit) {

@@ -8,7 +8,7 @@
 namespace loopwright::loop {
 namespace {
 
-ModelDifference at(const design::Design& design, double megahertz) {
+ModelDifference difference_at(const design::Design& design, double megahertz) {
     const auto point = [&](Model model) {
         return make_model(design, model)->at(units::megahertz(megahertz), units::watts(5), 2.0);
     };
@@ -25,7 +25,7 @@ bool has(const ModelDifference& difference, const std::string& code) {
 }
 
 TEST(ModelDifference, TheTwoAgreeOnASmallLoopInFreeSpace) {
-    const ModelDifference d = at({}, 7);
+    const ModelDifference d = difference_at({}, 7);
     ASSERT_TRUE(d.resistance_ratio);
     EXPECT_NEAR(*d.resistance_ratio, 1, 0.01);
     EXPECT_NEAR(*d.voltage_ratio, 1, 0.01);
@@ -36,7 +36,7 @@ TEST(ModelDifference, NamesTheGroundFirstNearIt) {
     design::Design low;
     low.site.ground.kind = design::GroundKind::soil;
     low.site.lowest_point = units::metres(0.3);
-    const ModelDifference d = at(low, 14);
+    const ModelDifference d = difference_at(low, 14);
     ASSERT_FALSE(d.reasons.empty());
     EXPECT_EQ(d.reasons.front().code, "ground");
     EXPECT_GT(*d.resistance_ratio, 1.5);
@@ -44,7 +44,7 @@ TEST(ModelDifference, NamesTheGroundFirstNearIt) {
 }
 
 TEST(ModelDifference, SaysWhereOneOfTheTwoDoesNotHold) {
-    const ModelDifference d = at({}, 45);
+    const ModelDifference d = difference_at({}, 45);
     EXPECT_FALSE(d.resistance_ratio);
     EXPECT_TRUE(has(d, "closed_form_range"));
 }

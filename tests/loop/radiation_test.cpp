@@ -32,7 +32,7 @@ units::Area turns_of(int turns, double area_m2) {
 }
 
 /// A row of docs/validation.
-void compare(const Case& c, const std::string& quantity, double ours, double theirs, double limit) {
+void compare_radiation(const Case& c, const std::string& quantity, double ours, double theirs, double limit) {
     const support::Compared table("independent-cases", "Radiation of a uniform current");
     table.share(c.id, quantity, ours, theirs, limit);
 }
@@ -51,15 +51,15 @@ TEST(Radiation, OfUniformCurrentAgreesWithTheIndependentCases) {
             const int turns = c.has_input("turns") ? static_cast<int>(c.input("turns")) : 1;
             const double r = c.input("radius");
             const double pitch = turns > 1 ? c.input("pitch") : 0;
-            compare(c, "R_uniform_exact", rings_radiation(rings(turns, r, pitch), f).value(), wanted,
-                    tolerance);
-            compare(c, "R_small", small_loop_radiation(turns_of(turns, pi * r * r), f).value(),
-                    c.output("R_small"), c.tolerance("R_small"));
+            compare_radiation(c, "R_uniform_exact", rings_radiation(rings(turns, r, pitch), f).value(),
+                              wanted, tolerance);
+            compare_radiation(c, "R_small", small_loop_radiation(turns_of(turns, pi * r * r), f).value(),
+                              c.output("R_small"), c.tolerance("R_small"));
             if (turns == 1) {
                 geometry::Winding w;
                 w.size = metres(2 * r);
-                compare(c, "R_uniform_exact, of the path",
-                        uniform_radiation(geometry::wire_path(w), f).value(), wanted, tolerance);
+                compare_radiation(c, "R_uniform_exact, of the path",
+                                  uniform_radiation(geometry::wire_path(w), f).value(), wanted, tolerance);
             }
         } else {
             geometry::Winding w;
@@ -67,10 +67,10 @@ TEST(Radiation, OfUniformCurrentAgreesWithTheIndependentCases) {
             w.sides = static_cast<int>(c.input("n"));
             w.measure = geometry::Measure::conductor_length;
             w.size = metres(c.input("perimeter"));
-            compare(c, "R_uniform_exact", uniform_radiation(geometry::wire_path(w), f).value(), wanted,
-                    tolerance);
-            compare(c, "R_small", small_loop_radiation(geometry::area(w), f).value(), c.output("R_small"),
-                    c.tolerance("R_small"));
+            compare_radiation(c, "R_uniform_exact", uniform_radiation(geometry::wire_path(w), f).value(),
+                              wanted, tolerance);
+            compare_radiation(c, "R_small", small_loop_radiation(geometry::area(w), f).value(),
+                              c.output("R_small"), c.tolerance("R_small"));
         }
     }
     EXPECT_EQ(compared, 6);

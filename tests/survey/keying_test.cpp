@@ -19,7 +19,7 @@ namespace {
 using exposure::Tier;
 using units::metres;
 
-design::Design a_loop() {
+design::Design keyed_loop() {
     design::Design d;
     d.capacitor.minimum = units::picofarads(5);
     d.capacitor.maximum = units::picofarads(500);
@@ -51,7 +51,7 @@ const KeyingDistance& of(const KeyingBand& band, const std::string& limit, Tier 
 }
 
 TEST(Keying, DistanceIsThatOfTheSurroundings) {
-    const design::Design d = a_loop();
+    const design::Design d = keyed_loop();
     const Keying report = keying(nominal(d));
     ASSERT_TRUE(report.complete);
     ASSERT_EQ(report.bands.size(), 2U);
@@ -71,7 +71,7 @@ TEST(Keying, DistanceIsThatOfTheSurroundings) {
 
 // Duty: what the limit allows to average, and nothing for the limit that holds at every instant.
 TEST(Keying, AveragesOnlyWhereTheLimitDoes) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     d.station.emission = "ft8";
     const Keying report = keying(nominal(d, {"icnirp_1998", "fcc_1_1310", "icnirp_2010"}));
     const KeyingBand& band = report.bands.front();
@@ -87,7 +87,7 @@ TEST(Keying, AveragesOnlyWhereTheLimitDoes) {
 }
 
 TEST(Keying, PeopleTooNearAreRefusedAndTheFixMendsIt) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     d.site.people_distance = metres(1.0);
     const KeyingBand band = keying(nominal(d)).bands.front();
     ASSERT_EQ(band.verdict, KeyingVerdict::exceeded);
@@ -105,7 +105,7 @@ TEST(Keying, PeopleTooNearAreRefusedAndTheFixMendsIt) {
 // A capacitor plugged in on 80 m alone: that band is out of reach without it, and its volts and amperes are
 // told there and nowhere else. By the circuit: all volts across it, I = omega C V/sqrt(2).
 TEST(Keying, PluggedCapacitorIsLoadedOnItsBandsOnly) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     d.station.bands = {"80m", "40m"};
     EXPECT_EQ(keying(nominal(d)).bands.front().verdict, KeyingVerdict::out_of_reach);
     d.capacitor.added.resize(1);
@@ -130,7 +130,7 @@ TEST(Keying, PluggedCapacitorIsLoadedOnItsBandsOnly) {
 }
 
 TEST(Keying, CapacitorRatingIsHeldAgainstThePeak) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     const KeyingBand band = keying(nominal(d)).bands.front();
     ASSERT_TRUE(band.usable_voltage && band.power_for_capacitor);
     EXPECT_NEAR(band.usable_voltage->value(), 5000, 1e-6);
@@ -147,7 +147,7 @@ TEST(Keying, CapacitorRatingIsHeldAgainstThePeak) {
 // What the words advise must pass when it is done.
 TEST(Keying, AdvisedPowerPasses) {
     for (const double rating_V : {900.0, 1000.0, 1100.0, 1234.0}) {
-        design::Design d = a_loop();
+        design::Design d = keyed_loop();
         d.capacitor.rating.peak_voltage = units::volts(rating_V);
         KeyingRequest request = nominal(d);
         request.design.station.bands = {"20m"};
@@ -165,12 +165,12 @@ TEST(Keying, AdvisedPowerPasses) {
 }
 
 TEST(Keying, NominalFiguresSaySo) {
-    const KeyingBand band = keying(nominal(a_loop())).bands.front();
+    const KeyingBand band = keying(nominal(keyed_loop())).bands.front();
     EXPECT_EQ(band.reasons.front().text.find("Nominal figures only"), 0U) << band.reasons.front().text;
 }
 
 TEST(Keying, IntervalsHoldTheNominalFigureAndVerdictsTheUpperEnd) {
-    KeyingRequest request = nominal(a_loop());
+    KeyingRequest request = nominal(keyed_loop());
     request.intervals = true;
     request.design.station.bands = {"40m"};
     KeyingBand band = keying(request).bands.front();
@@ -185,7 +185,7 @@ TEST(Keying, IntervalsHoldTheNominalFigureAndVerdictsTheUpperEnd) {
 }
 
 TEST(Keying, OutOfReachIsSaid) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     d.capacitor.maximum = units::picofarads(60);
     EXPECT_EQ(keying(nominal(d)).bands.front().verdict, KeyingVerdict::out_of_reach);
 }
@@ -193,7 +193,7 @@ TEST(Keying, OutOfReachIsSaid) {
 TEST(Keying, TuningPowerGrowsWithReach) {
     double before = 0;
     for (const double reach : {0.5, 1.0, 2.0}) {
-        design::Design d = a_loop();
+        design::Design d = keyed_loop();
         d.station.reach = metres(reach);
         const KeyingBand band = keying(nominal(d)).bands.front();
         const auto power = of(band, "icnirp_1998", Tier::general_public).power_for_tuning;
@@ -205,7 +205,7 @@ TEST(Keying, TuningPowerGrowsWithReach) {
 }
 
 TEST(Keying, OwnLimitCounts) {
-    design::Design d = a_loop();
+    design::Design d = keyed_loop();
     design::OwnLimit own;
     own.name = "of the site";
     own.electric = units::ElectricField::from_value(5);
@@ -217,7 +217,7 @@ TEST(Keying, OwnLimitCounts) {
 }
 
 TEST(Keying, LargestDistanceIsThePublicOne) {
-    const Keying report = keying(nominal(a_loop()));
+    const Keying report = keying(nominal(keyed_loop()));
     const LargestDistance largest = largest_distance(report);
     ASSERT_NE(largest.distance, nullptr);
     EXPECT_TRUE(largest.complete);
@@ -230,14 +230,14 @@ TEST(Keying, LargestDistanceIsThePublicOne) {
 }
 
 TEST(Keying, RefusesUnknownLimits) {
-    EXPECT_THROW((void)keying(nominal(a_loop(), {"icnirp_1897"})), base::InputError);
-    KeyingRequest request = nominal(a_loop());
+    EXPECT_THROW((void)keying(nominal(keyed_loop(), {"icnirp_1897"})), base::InputError);
+    KeyingRequest request = nominal(keyed_loop());
     request.frequencies = {units::hertz(0)};
     EXPECT_THROW((void)keying(request), base::InputError);
 }
 
 TEST(Keying, StopsSoon) {
-    KeyingRequest request = nominal(a_loop(), {});
+    KeyingRequest request = nominal(keyed_loop(), {});
     request.design.station.bands.clear();
     request.design.loop.size = metres(0.913); // of nothing remembered
     request.intervals = true;
