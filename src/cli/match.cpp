@@ -50,6 +50,16 @@ Outcome at_frequency(const Invocation& asked, const survey::Request& request) {
     return outcome;
 }
 
+/// The amateur band of the design's region that the frequency lies in, or nothing.
+std::string band_at(const design::Design& design, units::Frequency frequency) {
+    for (const band::Band& band : band::bands_of(design.station.region)) {
+        if (frequency >= band.low && frequency <= band.high) {
+            return band.name;
+        }
+    }
+    return {};
+}
+
 report::NamedSizes sizes_of(const Invocation& asked, const design::Design& design) {
     report::NamedSizes named;
     if (design.feed_line) {
@@ -58,7 +68,7 @@ report::NamedSizes sizes_of(const Invocation& asked, const design::Design& desig
     std::vector<units::Frequency> frequencies;
     if (asked.has("--frequency")) {
         frequencies.push_back(frequency_of(asked, "--frequency"));
-        named.bands.emplace_back();
+        named.bands.push_back(band_at(design, frequencies.back()));
     } else {
         const auto emission = band::find_emission(design.station.emission).value_or(band::Emission{});
         for (const band::Band& band : survey::planned_bands(design)) {

@@ -200,6 +200,7 @@ FeedSize feed_sizes(const design::Design& design, const std::vector<units::Frequ
         const CoupledLoop common(with_size(design, *answer.size), line);
         for (const FeedSizeRow& row : answer.rows) {
             if (row.match) {
+                answer.notices.merge(common.alone().at(row.frequency, units::watts(1), 2.0).notices);
                 answer.notices.merge(common.notices(row.frequency));
             }
         }

@@ -30,7 +30,7 @@ struct FeedSize {
     std::vector<FeedSizeRow> rows; ///< in the order asked
     bool complete = false;         ///< false after a stop: then nothing else is to be used
     double worst_vswr = 1;         ///< with that size, over the same frequencies
-    base::Notices notices;         ///< limits of the kind's model with that size; from feed_sizes only
+    base::Notices notices; ///< of the loop at the frequencies and of the coupling; from feed_sizes only
 };
 
 /// For the kind of coupling that the design has; everything else of it is kept. A coupling loop is searched

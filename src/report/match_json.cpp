@@ -219,10 +219,11 @@ const std::vector<KeyMeaning>& coupling_sizes_keys() {
         {"common_tap_length_m", "tap: the same for its length along the conductor; else null"},
         {"common_turns", "transformer: the same for the turns of the line's winding; else null"},
         {"common_worst_vswr", "that VSWR"},
-        {"rows", "array of objects `band` (null for a frequency asked for), `frequency_Hz`, "
-                 "`in_capacitor_range`, and with `best_` and `common_` in front `diameter_m`, "
-                 "`tap_length_m`, `turns` (two of the three null), `vswr`, `tuning_capacitance_F`, "
-                 "`input_impedance_ohm`"},
+        {"rows",
+         "array of objects `band` (null for a frequency asked for outside the bands), `frequency_Hz`, "
+         "`in_capacitor_range`, and with `best_` and `common_` in front `diameter_m`, "
+         "`tap_length_m`, `turns` (two of the three null), `vswr`, `tuning_capacitance_F`, "
+         "`input_impedance_ohm`"},
     };
     return keys;
 }

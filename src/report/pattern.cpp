@@ -108,26 +108,40 @@ Cell told(units::Decibel gain) {
 }
 
 /// Every 15 degrees, what a page has room for.
-Table elevation_table(const field::Pattern& pattern) {
+Table cut_table(const char* angle_words, const field::Cut& cut, const std::optional<field::Cut>& dipole) {
     Table table;
-    table.columns = {{"angle_deg", "Elevation over the zenith", "deg", 1, 3, 0},
-                     {"gain_dBi", "Gain", "dBi", 1, 3, 1}};
-    if (pattern.dipole_elevation) {
+    table.columns = {{"angle_deg", angle_words, "deg", 1, 3, 0}, {"gain_dBi", "Gain", "dBi", 1, 3, 1}};
+    if (dipole) {
         table.columns.push_back({"dipole_gain_dBi", "Dipole", "dBi", 1, 3, 1});
     }
     double next = 0;
-    for (std::size_t i = 0; i < pattern.elevation.angle.size(); ++i) {
-        const double angle = degrees_of(pattern.elevation.angle[i]);
+    for (std::size_t i = 0; i < cut.angle.size(); ++i) {
+        const double angle = degrees_of(cut.angle[i]);
         if (angle + 1e-9 < next) {
             continue;
         }
         next = angle + 15 - 1e-6;
-        table.rows.push_back({angle, told(pattern.elevation.gain[i])});
-        if (pattern.dipole_elevation) {
-            table.rows.back().push_back(told(pattern.dipole_elevation->gain[i]));
+        table.rows.push_back({angle, told(cut.gain[i])});
+        if (dipole) {
+            table.rows.back().push_back(told(dipole->gain[i]));
         }
     }
     return table;
+}
+
+Section elevation_section(const field::Pattern& pattern) {
+    return {"elevation_cut",
+            "Elevation, azimuth " + fixed(degrees_of(pattern.request.azimuth), 0) + " degrees",
+            {},
+            cut_table("Elevation over the zenith", pattern.elevation, pattern.dipole_elevation)};
+}
+
+Section azimuth_section(const field::Pattern& pattern) {
+    return {"azimuth_cut",
+            "Azimuth, elevation " + fixed(degrees_of(pattern.request.elevation), 0) + " degrees",
+            {{"azimuth_from", "Azimuth counts from the x axis (in the plane of a standing loop) toward the y "
+                              "axis (its broadside)."}},
+            cut_table("Azimuth", pattern.azimuth, pattern.dipole_azimuth)};
 }
 
 } // namespace
@@ -170,11 +184,8 @@ Page pattern_page(const PatternAnswer& answer) {
                     name_of(loop::Model::full_wave);
     if (answer.pattern) {
         page.sections.push_back({"gain", "Gain", gains(*answer.pattern), std::nullopt});
-        page.sections.push_back(
-            {"elevation_cut",
-             "Elevation, azimuth " + fixed(degrees_of(answer.pattern->request.azimuth), 0) + " degrees",
-             {},
-             elevation_table(*answer.pattern)});
+        page.sections.push_back(elevation_section(*answer.pattern));
+        page.sections.push_back(azimuth_section(*answer.pattern));
     } else {
         page.sections.push_back({"gain",
                                  "Gain",

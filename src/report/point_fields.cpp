@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "report/words.hpp"
+#include "units/constants.hpp"
 
 #include <string>
 
@@ -68,6 +69,17 @@ Cell total_resistance(const OperatingPoint& point) {
     return tuned<[](const Resonance& r) { return r.resistance.total().value(); }>(point);
 }
 
+/// The capacitance that resonates the inductance at the frequency, less the one that is needed: the charge on
+/// the conductor stands for it.
+Cell own_capacitance(const OperatingPoint& point) {
+    if (!point.resonance) {
+        return {};
+    }
+    const double omega = 2 * units::constants::pi * point.frequency.value();
+    return 1 / (omega * omega * point.resonance->inductance.value()) -
+           point.resonance->tuning_capacitance.value();
+}
+
 /// The share of the accepted power that a part of the resistance takes.
 Cell power_in(const OperatingPoint& point, const Cell& part) {
     const auto* ohms = std::get_if<double>(&part);
@@ -103,6 +115,9 @@ const std::vector<PointField>& point_fields() {
         {"tuning_capacitance_high_F", "upper end", end<&Resonance::tuning_capacitance_range, true>},
         {"in_capacitor_range", "whether the nominal value lies between minimum and maximum with stray",
          plain<&Resonance::in_capacitor_range>},
+        {"own_capacitance_F",
+         "the loop's own: what 1/((2 pi f)^2 L), L from `inductance_H`, asks for beyond what is needed",
+         own_capacitance},
         {"resistance_ohm.radiation", "opposite the capacitor, as all parts", resistance<&Parts::radiation>},
         {"resistance_ohm.ground", "loss in the ground; null where the model is of free space",
          ground_resistance},

@@ -27,6 +27,7 @@ constexpr Told figures[] = {
      "tuning_capacitance_low_F", "tuning_capacitance_high_F"},
     {"in_capacitor_range", "Within the capacitor's range", Dimension::number},
     {"inductance_H", "Inductance, low frequency", Dimension::inductance},
+    {"own_capacitance_F", "The loop's own capacitance", Dimension::capacitance},
     {"resistance_ohm.radiation", "Resistance: radiation", Dimension::resistance},
     {"resistance_ohm.ground", "Resistance: ground", Dimension::resistance},
     {"resistance_ohm.conductor", "Resistance: conductor", Dimension::resistance},
@@ -35,6 +36,7 @@ constexpr Told figures[] = {
     {"resistance_ohm.total", "Resistance: total", Dimension::resistance, "resistance_ohm.total_low",
      "resistance_ohm.total_high"},
     {"efficiency", "Efficiency (to the sky)", Dimension::number, "efficiency_low", "efficiency_high"},
+    {"efficiency_from_bandwidth", "Efficiency that a bandwidth measurement suggests", Dimension::number},
     {"gain_max_dBi", "Gain, best direction", Dimension::number},
     {"gain_low_angle_dBi", "Gain at 15 degrees elevation", Dimension::number},
     {"gain_over_dipole_dB", "Against a half-wave dipole there", Dimension::number},
@@ -56,7 +58,7 @@ std::string text_of(const Told& told, const Cell& cell) {
         return cell_text(cell, {});
     }
     const std::string_view path = told.path;
-    if (path == "efficiency") {
+    if (path == "efficiency" || path == "efficiency_from_bandwidth") {
         const survey::EfficiencyFigure printed = survey::efficiency_to_print(*number, 3);
         return significant(100 * printed.share, printed.digits) + " %";
     }
@@ -74,6 +76,12 @@ std::string words_of(const Told& told, const loop::OperatingPoint& point) {
     return told.words + (open ? survey::given_text(point.vswr_limit, Dimension::number) + ", matched" : "");
 }
 
+/// In free space a bandwidth measurement suggests the efficiency itself: not said twice.
+bool told_apart(const Told& told, const loop::OperatingPoint& point) {
+    return std::string_view(told.path) != "efficiency_from_bandwidth" ||
+           (point.resonance && point.resonance->resistance.ground);
+}
+
 } // namespace
 
 Table point_table(const loop::OperatingPoint& point) {
@@ -81,7 +89,7 @@ Table point_table(const loop::OperatingPoint& point) {
     table.columns = {{"quantity", "Quantity", ""}, {"value", "Value", ""}, {"interval", "Interval", ""}};
     for (const Told& told : figures) {
         const Cell cell = figure(point, told.path);
-        if (std::holds_alternative<std::monostate>(cell)) {
+        if (std::holds_alternative<std::monostate>(cell) || !told_apart(told, point)) {
             continue;
         }
         Cell interval;

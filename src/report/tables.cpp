@@ -1,5 +1,7 @@
 #include "report/tables.hpp"
 
+#include "base/error.hpp"
+#include "loop/model_difference.hpp"
 #include "report/hazards.hpp"
 #include "report/number.hpp"
 #include "report/point_fields.hpp"
@@ -138,6 +140,31 @@ Table sweep_data(const survey::Survey& survey) {
     table.columns = all_columns();
     for (const loop::OperatingPoint& point : survey.curve) {
         append_all(table.rows.emplace_back(), point);
+    }
+    return table;
+}
+
+Table models_data(const survey::Survey& one, const survey::Survey& other) {
+    const bool in_order = one.request.model == loop::Model::full_wave;
+    const std::vector<loop::OperatingPoint>& full = in_order ? one.curve : other.curve;
+    const std::vector<loop::OperatingPoint>& closed = in_order ? other.curve : one.curve;
+    if (full.size() != closed.size()) {
+        throw base::ProgramError("two surveys that differ in their frequencies are no comparison of models");
+    }
+    Table table;
+    table.columns = all_columns();
+    table.columns.push_back({"models_part_by", "models_part_by", ""});
+    for (std::size_t i = 0; i < full.size(); ++i) {
+        const loop::ModelDifference difference =
+            loop::difference(closed[i], full[i], one.request.design.site.ground);
+        std::string reasons;
+        for (const loop::DifferenceReason& reason : difference.reasons) {
+            reasons += (reasons.empty() ? "" : " ") + reason.code;
+        }
+        for (const loop::OperatingPoint* point : {&full[i], &closed[i]}) {
+            append_all(table.rows.emplace_back(), *point);
+            table.rows.back().emplace_back(reasons);
+        }
     }
     return table;
 }

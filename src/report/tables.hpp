@@ -18,6 +18,11 @@ namespace loopwright::report {
 [[nodiscard]] Table sweep_table(const survey::Survey& survey);
 [[nodiscard]] Table sweep_data(const survey::Survey& survey);
 
+/// The curves of one design by both models (either order), for CSV: frequency by frequency the full wave's
+/// figures and below them the closed form's, each row with the codes of the reasons why they part
+/// (loop/model_difference.hpp), separated by blanks. Throws base::ProgramError where the two are no pair.
+[[nodiscard]] Table models_data(const survey::Survey& one, const survey::Survey& other);
+
 /// One point for people: quantity, value, interval where one is known.
 [[nodiscard]] Table point_table(const loop::OperatingPoint& point);
 

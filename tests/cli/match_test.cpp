@@ -120,8 +120,20 @@ TEST_F(Match, FindsSizesForThePlannedBands) {
     const json one =
         json::parse(run({"match", bare, "--design-coupling", "--frequency", "10.1MHz", "--json"}).out);
     ASSERT_EQ(one["rows"].size(), 1U);
-    EXPECT_TRUE(one["rows"][0]["band"].is_null());
+    EXPECT_EQ(one["rows"][0]["band"], "30m"); // 10.1 to 10.15 MHz, Radio Regulations, article 5
     EXPECT_LT(one["rows"][0]["best_vswr"].get<double>(), 1.05);
+    const json between =
+        json::parse(run({"match", bare, "--design-coupling", "--frequency", "9MHz", "--json"}).out);
+    EXPECT_TRUE(between["rows"][0]["band"].is_null());
+}
+
+// What is not modelled stands with the sizes too, not with the match alone.
+TEST_F(Match, SizesCarryTheNoticesOfLoopAndSite) {
+    const std::string text = run({"match", file, "--design-coupling"}).out;
+    EXPECT_THAT(text, HasSubstr("a choke belongs at the loop"));
+    EXPECT_THAT(text, HasSubstr("Railings, reinforced concrete"));
+    EXPECT_THAT(text, HasSubstr("its body belongs to the stray capacitance"));
+    EXPECT_THAT(text, HasSubstr("The coupling loop is taken as a round copper wire"));
 }
 
 // What the size table says is what a design of that size gives.

@@ -3,9 +3,11 @@
 #include "loop/full_wave.hpp"
 
 #include "base/error.hpp"
+#include "support/cases.hpp"
 #include "support/compared.hpp"
 #include "support/fullwave_designs.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 
@@ -85,6 +87,29 @@ TEST(FullWave, PowerAddsUp) {
         EXPECT_NEAR(current * current * r.resistance.total().value(), 5.0, 1e-9);
         EXPECT_GE(r.efficiency_from_bandwidth, r.efficiency);
         EXPECT_GT(r.resistance.ground->value(), 0.0);
+    }
+}
+
+// "loop current and capacitor voltage" of the independent cases: I = sqrt(P/R), V = I/(wC), peak sqrt(2) of
+// rms. Its figures carried to the loop's own P, R, C and f by those laws; both models.
+TEST(FullWave, CurrentAndVoltageAreThoseOfTheIndependentCase) {
+    const auto cases = support::independent_cases("matching");
+    const auto c = std::find_if(cases.begin(), cases.end(),
+                                [](const auto& one) { return one.id == "open-matching-05"; });
+    ASSERT_NE(c, cases.end());
+    for (const Model model : {Model::closed_form, Model::full_wave}) {
+        const double hertz = 7.1e6, watts = 20;
+        const Resonance r =
+            *make_model({}, model)->at(units::hertz(hertz), units::watts(watts), 2.0).resonance;
+        const double amperes =
+            c->output("i_rms") *
+            std::sqrt(watts / c->input("power") * c->input("R_total") / r.resistance.total().value());
+        EXPECT_NEAR(r.loop_current_rms.value() / amperes, 1, 1e-9);
+        const double times = r.capacitor_current_rms.value() / c->output("i_rms") * c->input("frequency") *
+                             c->input("C") / (hertz * r.tuning_capacitance.value());
+        // A capacitor of Q 1000 with its contacts has 1 + 1/Q^2 of the lossless one's impedance.
+        EXPECT_NEAR(r.capacitor_voltage_rms.value() / (times * c->output("v_rms")), 1, 1e-5);
+        EXPECT_NEAR(r.capacitor_voltage_peak.value() / (times * c->output("v_peak")), 1, 1e-5);
     }
 }
 

@@ -43,6 +43,25 @@ TEST(ModelDifference, NamesTheGroundFirstNearIt) {
     EXPECT_LT(*d.efficiency_ratio, 0.7);
 }
 
+// A circle of 1 m is 0.3 wavelengths round at 28.5 MHz. Independent full-wave solutions give the current at
+// the capacitor as about half of that opposite there, and 0.97 at 7.1 MHz.
+TEST(ModelDifference, NamesTheCurrentWhereItIsNotEven) {
+    const ModelDifference d = difference_at({}, 28.5);
+    EXPECT_TRUE(has(d, "current_not_even"));
+    EXPECT_FALSE(has(difference_at({}, 7.1), "current_not_even"));
+}
+
+// A good conductor half a wavelength below a standing loop sends back a wave that adds to it or takes from
+// it.
+TEST(ModelDifference, NamesTheWaveThatTheGroundSendsBack) {
+    design::Design mirrored;
+    mirrored.site.ground.kind = design::GroundKind::perfect;
+    mirrored.site.lowest_point = units::metres(1);
+    const ModelDifference d = difference_at(mirrored, 14);
+    EXPECT_TRUE(has(d, "soil_reflects"));
+    EXPECT_FALSE(has(d, "ground")) << "a mirror takes no power";
+}
+
 TEST(ModelDifference, SaysWhereOneOfTheTwoDoesNotHold) {
     const ModelDifference d = difference_at({}, 45);
     EXPECT_FALSE(d.resistance_ratio);

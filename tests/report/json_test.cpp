@@ -34,6 +34,8 @@ TEST(PointJson, HasEveryPromisedKeyWithItsValue) {
     EXPECT_EQ(point["frequency_Hz"], 7.0755e6);
     EXPECT_EQ(point["tuning_capacitance_F"], 200e-12);
     EXPECT_EQ(point["in_capacitor_range"], true);
+    // 2.5 uH at 7.0755 MHz resonate with 202.39 pF; 200 pF of them are the capacitor's.
+    EXPECT_NEAR(point["own_capacitance_F"].get<double>(), 2.39e-12, 0.005e-12);
     EXPECT_EQ(point["q_loaded"], 550.0);
     EXPECT_EQ(point["vswr"], 2.0);
     EXPECT_EQ(point["capacitor_voltage_peak_V"], 1541.5);

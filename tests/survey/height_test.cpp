@@ -6,6 +6,8 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <chrono>
+#include <thread>
 
 namespace loopwright::survey {
 namespace {
@@ -61,6 +63,32 @@ TEST(HeightSweep, StopsAndSaysHowFarItIs) {
     }));
     EXPECT_EQ(calls, 6);
     EXPECT_EQ(highest, 1.0);
+}
+
+#ifdef __SANITIZE_ADDRESS__
+constexpr int stop_ms = 2000; // checks of every access
+#else
+constexpr int stop_ms = 200;
+#endif
+
+TEST(HeightSweep, HeedsAStopWithin200Milliseconds) {
+    using std::chrono::milliseconds;
+    using std::chrono::steady_clock;
+    HeightRequest request = over_average_ground();
+    request.points = 1000;
+    const base::StopToken stop;
+    steady_clock::time_point asked;
+    std::thread person([&] {
+        std::this_thread::sleep_for(milliseconds(100));
+        asked = steady_clock::now();
+        stop.request_stop();
+    });
+    const HeightSweep sweep = height_sweep(request, stop);
+    const auto ended = steady_clock::now();
+    person.join();
+    EXPECT_FALSE(sweep.complete);
+    EXPECT_LT(sweep.rows.size(), 1000U);
+    EXPECT_LT(std::chrono::duration_cast<milliseconds>(ended - asked).count(), stop_ms);
 }
 
 TEST(HeightSweep, RefusesWhatMakesNoSense) {

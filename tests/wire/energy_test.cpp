@@ -119,7 +119,8 @@ TEST_P(Energy, InputIsSkyGroundAndLosses) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Grounds, Energy,
-                         ::testing::Values("sea water", "wet ground", "average ground", "very dry ground"));
+                         ::testing::Values("sea water", "fresh water", "wet ground", "average ground",
+                                           "medium dry ground", "very dry ground"));
 
 } // namespace
 } // namespace loopwright::wire::testing
