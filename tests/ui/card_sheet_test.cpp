@@ -3,11 +3,11 @@
 
 #include "report/card.hpp"
 #include "report/number.hpp"
+#include "ui/output_of.hpp"
 
 #include <QFile>
 #include <QImage>
 #include <QPainter>
-#include <QProcess>
 #include <QTemporaryDir>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -15,14 +15,8 @@
 namespace loopwright::printing {
 namespace {
 
+using test::output_of;
 using ::testing::HasSubstr;
-
-std::string output_of(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    process.waitForFinished(20000);
-    return process.readAllStandardOutput().toStdString();
-}
 
 design::Design a_loop() {
     design::Design d;

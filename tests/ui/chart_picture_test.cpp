@@ -3,11 +3,11 @@
 
 #include "printing/chart_export.hpp"
 #include "ui/chart_made_survey.hpp"
+#include "ui/output_of.hpp"
 
 #include <QFile>
 #include <QFileInfo>
 #include <QImage>
-#include <QProcess>
 #include <QRegularExpression>
 #include <QTemporaryDir>
 #include <gmock/gmock.h>
@@ -16,6 +16,7 @@
 namespace loopwright::charts {
 namespace {
 
+using test::output_of;
 using ::testing::HasSubstr;
 
 const Origin origin{QStringLiteral("Made loop"),
@@ -23,13 +24,6 @@ const Origin origin{QStringLiteral("Made loop"),
                     QStringLiteral("free space, closed form"),
                     QStringLiteral("1 May 2024"),
                     QStringLiteral("Loopwright 0")};
-
-std::string output_of(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    process.waitForFinished(20000);
-    return process.readAllStandardOutput().toStdString();
-}
 
 std::string text_of_file(const QString& name) {
     QFile file(name);

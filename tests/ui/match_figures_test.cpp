@@ -19,7 +19,7 @@ using Complex = std::complex<double>;
 
 /// A single parallel resonance of Q 200 at 7.074 MHz, transformed to `resistance_ohm` at resonance (D. Kajfez
 /// and E. J. Hwan 1984, as coupling/mismatch.hpp has it): Z = R/(1 + 2 j Q df/f).
-models::MatchPlot made_plot(double resistance_ohm = 50.0, double span_Hz = 200e3, int points = 201) {
+models::MatchPlot made_match_plot(double resistance_ohm = 50.0, double span_Hz = 200e3, int points = 201) {
     coupling::Match match;
     match.frequency = units::hertz(7.074e6);
     match.input = units::Impedance::from_value({resistance_ohm, 0.0});
@@ -40,23 +40,23 @@ models::MatchPlot made_plot(double resistance_ohm = 50.0, double span_Hz = 200e3
 TEST(MatchPlot, BandwidthIsThatOfASingleResonator) {
     // Matched: VSWR s at 2 Q df/f = (s - 1)/sqrt(s), so the width is f (s - 1)/(Q sqrt(s)) with the unloaded
     // Q (Kajfez 1984): 7.074 MHz/200 x 0.70711 = 25.01 kHz.
-    const auto width = made_plot().bandwidth_Hz();
+    const auto width = made_match_plot().bandwidth_Hz();
     ASSERT_TRUE(width);
     EXPECT_NEAR(*width, 25.01e3, 0.05e3);
 }
 
 // As many points as a match report has: a chord between two of them would be 3 to 4 per cent short.
 TEST(MatchPlot, BandwidthFromFewPointsIsTheSame) {
-    const auto width = made_plot(50.0, 4 * 70.74e3, 41).bandwidth_Hz();
+    const auto width = made_match_plot(50.0, 4 * 70.74e3, 41).bandwidth_Hz();
     ASSERT_TRUE(width);
     EXPECT_NEAR(*width, 25.01e3, 0.06e3);
 }
 
 TEST(MatchPlot, NoWidthWhereTheLimitIsNotMetOrTheCurveEnds) {
-    EXPECT_FALSE(made_plot(150.0).bandwidth_Hz()); // VSWR 3 at the match
-    EXPECT_TRUE(models::bandwidth_words(made_plot(150.0)).contains(QStringLiteral("above 2")));
-    EXPECT_FALSE(made_plot(50.0, 10e3).bandwidth_Hz());
-    EXPECT_TRUE(models::bandwidth_words(made_plot(50.0, 10e3)).contains(QStringLiteral("beyond")));
+    EXPECT_FALSE(made_match_plot(150.0).bandwidth_Hz()); // VSWR 3 at the match
+    EXPECT_TRUE(models::bandwidth_words(made_match_plot(150.0)).contains(QStringLiteral("above 2")));
+    EXPECT_FALSE(made_match_plot(50.0, 10e3).bandwidth_Hz());
+    EXPECT_TRUE(models::bandwidth_words(made_match_plot(50.0, 10e3)).contains(QStringLiteral("beyond")));
 }
 
 TEST(MatchPlot, ImpedancesAreWrittenWithTheirSign) {
@@ -68,7 +68,7 @@ TEST(MatchPlot, ImpedancesAreWrittenWithTheirSign) {
 /// Centre and radius of the disc from where it puts known points.
 TEST(SmithFigure, PutsImpedancesWhereTheChartHasThem) {
     // Reflection of Z on 50 ohm: 50 -> 0, 100 -> 1/3, 25 -> -1/3, j50 -> j (P. H. Smith 1939).
-    models::MatchPlot plot = made_plot();
+    models::MatchPlot plot = made_match_plot();
     plot.curve = {{-3e3, {50.0, 0.0}, 1.0},
                   {-2e3, {100.0, 0.0}, 2.0},
                   {-1e3, {25.0, 0.0}, 2.0},
@@ -88,7 +88,7 @@ TEST(SmithFigure, PutsImpedancesWhereTheChartHasThem) {
 
 TEST(SmithFigure, WordsAreReadableAndApart) {
     for (const double resistance : {50.0, 30.0, 90.0, 150.0}) {
-        const SmithFigure figure(made_plot(resistance));
+        const SmithFigure figure(made_match_plot(resistance));
         for (const QSize& size : {QSize(300, 300), QSize(260, 240), QSize(600, 420), QSize(900, 900)}) {
             test::expect_words_apart(figure, size);
         }
@@ -101,7 +101,7 @@ TEST(SmithFigure, WordsAreReadableAndApart) {
 }
 
 TEST(VswrFigure, DrawsTheCurveAndItsBandwidth) {
-    const VswrFigure figure(made_plot());
+    const VswrFigure figure(made_match_plot());
     const QRectF room(0, 0, 480, 300);
     const auto at = figure.points(room, paper_appearance());
     ASSERT_EQ(at.size(), 201);
@@ -113,14 +113,14 @@ TEST(VswrFigure, DrawsTheCurveAndItsBandwidth) {
     EXPECT_TRUE(test::has_word(words, QStringLiteral("Offset from 7.074")));
     for (const QSize& size : {QSize(300, 240), QSize(480, 300), QSize(900, 400)}) {
         for (const double resistance : {50.0, 30.0, 150.0}) {
-            test::expect_words_apart(VswrFigure(made_plot(resistance)), size);
+            test::expect_words_apart(VswrFigure(made_match_plot(resistance)), size);
         }
     }
 }
 
 TEST(VswrFigure, InANarrowPlaceItsTitlesAreShorterNotCut) {
     for (const QString& title : {QStringLiteral("VSWR"), QStringLiteral("Offset, kHz")}) {
-        const auto words = test::painted_words(VswrFigure(made_plot()), {190, 240}, paper_appearance());
+        const auto words = test::painted_words(VswrFigure(made_match_plot()), {190, 240}, paper_appearance());
         EXPECT_TRUE(std::any_of(words.begin(), words.end(), [&](const auto& word) {
             return word.text == title;
         })) << title.toStdString();
@@ -145,7 +145,7 @@ TEST(MatchFigures, SayWhyTheyAreEmpty) {
 TEST(FigureWidget, IsWalkedByKeysAndSaysItsNumbers) {
     FigureWidget widget;
     widget.resize(400, 320);
-    widget.set_figure(std::make_shared<VswrFigure>(made_plot()));
+    widget.set_figure(std::make_shared<VswrFigure>(made_match_plot()));
     widget.show();
     QTest::qWait(20);
     QTest::keyClick(&widget, Qt::Key_End);
@@ -164,7 +164,7 @@ TEST(FigureWidget, IsWalkedByKeysAndSaysItsNumbers) {
 
 TEST(FigurePicture, IsWrittenInEveryFormat) {
     const QTemporaryDir folder;
-    const SmithFigure figure(made_plot());
+    const SmithFigure figure(made_match_plot());
     for (const char* ending : {"png", "svg", "pdf"}) {
         const QString name = folder.filePath(QStringLiteral("a.") + QLatin1String(ending));
         ASSERT_TRUE(write_picture(name, figure, {QStringLiteral("Made loop")}, {{100.0, 100.0}, 200}));

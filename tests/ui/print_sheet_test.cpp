@@ -5,6 +5,7 @@
 #include "printing/headless.hpp"
 #include "printing/print_actions.hpp"
 #include "ui/chart_made_survey.hpp"
+#include "ui/output_of.hpp"
 
 #include <QFile>
 #include <QFileInfo>
@@ -12,7 +13,6 @@
 #include <QPainter>
 #include <QPrintPreviewWidget>
 #include <QPrinter>
-#include <QProcess>
 #include <QTemporaryDir>
 #include <QTest>
 #include <gmock/gmock.h>
@@ -21,27 +21,21 @@
 namespace loopwright::printing {
 namespace {
 
+using test::output_of;
 using ::testing::HasSubstr;
 
-std::string output_of(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    process.waitForFinished(20000);
-    return process.readAllStandardOutput().toStdString();
-}
-
-SheetData made_sheet() {
+SheetData made_report_sheet() {
     return {test::made_survey(), QStringLiteral("made.loop"), QDate(2024, 5, 1)};
 }
 
 TEST(PrintSheet, IsOnePageOfA4OrLetter) {
     const QTemporaryDir folder;
     const QString name = folder.filePath(QStringLiteral("a.pdf"));
-    ASSERT_TRUE(write_sheet_pdf(name, made_sheet(), false));
+    ASSERT_TRUE(write_sheet_pdf(name, made_report_sheet(), false));
     const std::string a4 = output_of(QStringLiteral("pdfinfo"), {name});
     EXPECT_THAT(a4, HasSubstr("(A4)"));
     EXPECT_THAT(a4, ::testing::ContainsRegex("Pages: +1\n"));
-    ASSERT_TRUE(write_sheet_pdf(name, made_sheet(), true));
+    ASSERT_TRUE(write_sheet_pdf(name, made_report_sheet(), true));
     const std::string letter = output_of(QStringLiteral("pdfinfo"), {name});
     EXPECT_THAT(letter, HasSubstr("(letter)"));
     EXPECT_THAT(letter, ::testing::ContainsRegex("Pages: +1\n"));
@@ -50,7 +44,7 @@ TEST(PrintSheet, IsOnePageOfA4OrLetter) {
 TEST(PrintSheet, HoldsWhatAPersonMustKnow) {
     const QTemporaryDir folder;
     const QString name = folder.filePath(QStringLiteral("a.pdf"));
-    ASSERT_TRUE(write_sheet_pdf(name, made_sheet(), false));
+    ASSERT_TRUE(write_sheet_pdf(name, made_report_sheet(), false));
     std::string text =
         output_of(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), name, QStringLiteral("-")});
     const std::string ligature = "\uFB03"; // the font joins ffi
@@ -64,7 +58,7 @@ TEST(PrintSheet, HoldsWhatAPersonMustKnow) {
           "Capacitance needed to tune"}) {
         EXPECT_THAT(text, HasSubstr(words));
     }
-    const auto sheet = made_sheet();
+    const auto sheet = made_report_sheet();
     for (const survey::BandRow& row : sheet.survey->bands) {
         EXPECT_THAT(text, HasSubstr(row.band.name));
     }
@@ -79,7 +73,7 @@ TEST(PrintSheet, NothingStandsInTheMargin) {
     image.fill(Qt::white);
     QPainter painter(&image);
     paint_sheet(painter, QPointF(margin * units_per_mm, margin * units_per_mm), units_per_mm, size_mm,
-                made_sheet());
+                made_report_sheet());
     painter.end();
     const int inside = static_cast<int>((margin - 0.5) * units_per_mm);
     int dark = 0;
@@ -98,14 +92,14 @@ TEST(PrintSheet, ThePreviewIsPaintedWithoutAPrinter) {
     QPrintPreviewWidget preview(&printer);
     bool printed = false;
     QObject::connect(&preview, &QPrintPreviewWidget::paintRequested, &preview,
-                     [&](QPrinter* on) { printed = print_sheet(*on, made_sheet()); });
+                     [&](QPrinter* on) { printed = print_sheet(*on, made_report_sheet()); });
     preview.updatePreview();
     EXPECT_TRUE(printed);
     EXPECT_EQ(preview.pageCount(), 1);
 }
 
 TEST(PrintSheet, FailsInWordsNotInSilence) {
-    EXPECT_FALSE(write_sheet_pdf(QStringLiteral("/nowhere/at/all/a.pdf"), made_sheet(), false));
+    EXPECT_FALSE(write_sheet_pdf(QStringLiteral("/nowhere/at/all/a.pdf"), made_report_sheet(), false));
     EXPECT_FALSE(write_text(QStringLiteral("/nowhere/at/all/a.csv"), "x"));
 }
 
