@@ -141,6 +141,19 @@ TEST(FullWave, SaysWhereItDoesNotHold) {
     EXPECT_TRUE(resonant.notices.has("self_resonant"));
 }
 
+// Over any ground and in none: currents on the feed line's outside, metal beside the loop, the capacitor's
+// body.
+TEST(FullWave, SaysWhatIsNotModelled) {
+    design::Design free_space;
+    for (const design::Design& d : {copper_loop(1.0), free_space}) {
+        const auto notices = FullWave(d).at(units::megahertz(14), units::watts(5), 2.0).notices;
+        for (const char* code : {"feed_line_outside", "surroundings", "capacitor_body"}) {
+            EXPECT_TRUE(notices.has(code)) << code;
+        }
+        EXPECT_EQ(notices.has("soil_constants"), d.site.ground.kind == design::GroundKind::soil);
+    }
+}
+
 TEST(FullWave, RefusesALoopInTheGround) {
     EXPECT_THROW(FullWave(copper_loop(0.01)), base::InputError);
 }

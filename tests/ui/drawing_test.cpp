@@ -1,8 +1,10 @@
 // The drawing of the loop: to scale, inside its rectangle, readable on any palette.
+#include "drawings/dimension.hpp"
 #include "drawings/loop_drawing.hpp"
 #include "drawings/loop_views.hpp"
 #include "ui/harness.hpp"
 
+#include <QFontMetricsF>
 #include <QImage>
 #include <QPainter>
 
@@ -148,6 +150,31 @@ TEST(LoopDrawingTest, RodAndCoreAreDrawnAndSaidInWords) {
                                        : QStringLiteral("core, 5 turns")))
             << words.toStdString();
     }
+}
+
+// In a small drawing the coupling loop's words are wider than the loop is at their height: they go into more
+// lines and stay inside the conductor.
+TEST(LoopDrawingTest, AWordInsideTheLoopDoesNotCrossTheConductor) {
+    QImage image(400, 400, QImage::Format_RGB32);
+    image.setDotsPerMeterX(3780);
+    image.setDotsPerMeterY(3780);
+    QPainter painter(&image);
+    const QRectF outline(120, 120, 160, 160);
+    const QString words = QStringLiteral("coupling loop 0.18\u2009m");
+    const QFontMetricsF metrics(painter.font(), painter.device());
+    const double line = metrics.height(), y = 250;
+    ASSERT_GT(metrics.horizontalAdvance(words), 105) << "else there is nothing to wrap";
+    const QRectF room = drawings::room_inside(outline, y + 0.5 * line, 0.4 * line, 5 * line, image.rect());
+    const QRectF box = drawings::paint_label(painter, {200, y}, words, room);
+    const QRectF alone = drawings::paint_label(painter, {200, y}, words, image.rect());
+    const auto inside = [&outline](const QPointF& point) {
+        return std::hypot(point.x() - outline.center().x(), point.y() - outline.center().y()) < 80;
+    };
+    for (const QPointF& corner : {box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()}) {
+        EXPECT_TRUE(inside(corner)) << corner.x() << ' ' << corner.y();
+    }
+    EXPECT_FALSE(inside(alone.bottomLeft())) << "the same words in one line do";
+    EXPECT_GT(box.height(), 1.5 * alone.height());
 }
 
 TEST(LoopDrawingTest, StaysInsideAndShowsOnEveryPalette) {

@@ -10,6 +10,7 @@
 #include "report/height.hpp"
 #include "report/match.hpp"
 #include "report/pattern.hpp"
+#include "report/tables.hpp"
 #include "ui/harness.hpp"
 
 #include <QAction>
@@ -166,6 +167,35 @@ TEST_F(WindowMatchExportTest, HeightAndDirectionsAsTables) {
     ASSERT_TRUE(pattern);
     EXPECT_EQ(content(QStringLiteral("directions.csv")).toStdString(),
               report::to_csv(report::pattern_data({design, window().focus().frequency(), pattern, {}})));
+}
+
+TEST_F(WindowMatchExportTest, CurvesOfBothModelsAsATable) {
+    auto& page = window().bands();
+    window().pages().setCurrentWidget(&page);
+    QMenu* menu = nullptr;
+    QAction* entry = nullptr;
+    for (QMenu* one : page.findChildren<QMenu*>()) {
+        for (QAction* action : one->actions()) {
+            if (action->text().contains(QStringLiteral("both &models"))) {
+                menu = one;
+                entry = action;
+            }
+        }
+    }
+    ASSERT_NE(entry, nullptr);
+    Q_EMIT menu->aboutToShow();
+    EXPECT_FALSE(entry->isEnabled()) << "the other model is not computed before it is looked at";
+    page.show_group(pages::BandsPage::two_models);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return page.shown_charts() != nullptr; }, patience_ms));
+    Q_EMIT menu->aboutToShow();
+    ASSERT_TRUE(entry->isEnabled());
+    name_next_file(file(QStringLiteral("models.csv")));
+    entry->trigger();
+    survey::Request request = window().survey().result()->request;
+    const survey::Survey full = survey::run(request);
+    request.model = loop::Model::closed_form;
+    EXPECT_EQ(content(QStringLiteral("models.csv")).toStdString(),
+              report::to_csv(report::models_data(survey::run(request), full)));
 }
 
 } // namespace

@@ -56,7 +56,7 @@ void paint_extension(QPainter& painter, const QPointF& from, const QPointF& to) 
     }
 }
 
-void paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds) {
+QRectF paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds) {
     const QFontMetricsF metrics(painter.font(), painter.device());
     constexpr int flags = Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap;
     QRectF box(0, 0, metrics.horizontalAdvance(text), metrics.height());
@@ -74,6 +74,16 @@ void paint_label(QPainter& painter, const QPointF& centre, const QString& text, 
     } else {
         painter.drawText(QPointF(box.left(), box.top() + metrics.ascent()), text);
     }
+    return box;
+}
+
+QRectF room_inside(const QRectF& outline, double y, double margin, double least, const QRectF& bounds) {
+    const double half_height = outline.height() / 2.0;
+    const double off =
+        half_height > 0.0 ? std::clamp((y - outline.center().y()) / half_height, -1.0, 1.0) : 0.0;
+    const double chord = outline.width() * std::sqrt(1.0 - off * off) - 2.0 * margin;
+    const double wide = std::max(chord, least);
+    return bounds.intersected(QRectF(outline.center().x() - wide / 2.0, bounds.top(), wide, bounds.height()));
 }
 
 void paint_ground(QPainter& painter, const QLineF& line, double depth_px) {

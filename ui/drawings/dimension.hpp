@@ -17,8 +17,14 @@ void paint_dimension(QPainter& painter, const QLineF& line, const QString& text)
 /// Thin lines from what is measured to the dimension line.
 void paint_extension(QPainter& painter, const QPointF& from, const QPointF& to);
 
-/// Text centred on a point, kept inside bounds; wrapped where it is wider than they are.
-void paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds);
+/// Text centred on a point, kept inside bounds; wrapped where it is wider than they are, growing upward.
+/// Answers where it stands.
+QRectF paint_label(QPainter& painter, const QPointF& centre, const QString& text, const QRectF& bounds);
+
+/// The part of bounds that lies inside the ellipse in `outline` at the height y, less a margin to each side,
+/// but as wide as `least` at the least: room for a text that is not to cross a loop's conductor.
+[[nodiscard]] QRectF room_inside(const QRectF& outline, double y, double margin, double least,
+                                 const QRectF& bounds);
 
 /// The ground: a line with hatching below it.
 void paint_ground(QPainter& painter, const QLineF& line, double depth_px);

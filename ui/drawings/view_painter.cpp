@@ -93,7 +93,10 @@ void ViewPainter::coupling(const QPointF& centre, double radius_m, const QString
     painter_.drawArc(QRectF(middle.x() - radius, middle.y() - radius, 2.0 * radius, 2.0 * radius),
                      (270 + feed_opening) * sixteenths, (360 - 2 * feed_opening) * sixteenths);
     thin_pen(QPalette::Text);
-    paint_label(painter_, QPointF(middle.x(), middle.y() - radius - 0.7 * line_), label, bounds);
+    const QPointF above(middle.x(), middle.y() - radius - 0.7 * line_);
+    constexpr double margin = 0.4, least = 5.0; // in line heights
+    paint_label(painter_, above, label,
+                room_inside(box(), above.y() + 0.5 * line_, margin * line_, least * line_, bounds));
 }
 
 void ViewPainter::width(const QString& text) {

@@ -1,6 +1,7 @@
 // The line above the band board: what the figures are for, and what can be done with them.
 #include "models/band_board_model.hpp"
 #include "pages/bands_board.hpp"
+#include "pages/bands_models_view.hpp"
 #include "pages/bands_page.hpp"
 
 #include <QHBoxLayout>
@@ -64,6 +65,14 @@ void BandsPage::build_menus(QPushButton& compare, QPushButton& columns, QPushBut
     menu->addAction(tr("&Copy the selected rows"), board_, &BandsBoard::copy);
     menu->addAction(tr("Export all bands as &CSV…"), this, &BandsPage::table_export_wanted);
     menu->addAction(tr("Export the c&urves as CSV…"), this, &BandsPage::curve_export_wanted);
+    QAction* both = menu->addAction(tr("Export the curves of both &models as CSV…"), this, [this] {
+        Q_EMIT figure_table_export_wanted(QString::fromStdString(models_->table()), QStringLiteral("models"));
+    });
+    both->setToolTip(tr("Full wave and closed form row by row, with the reasons where they part; open Two "
+                        "models first"));
+    menu->setToolTipsVisible(true);
+    connect(menu, &QMenu::aboutToShow, both,
+            [this, both] { both->setEnabled(models_->shown_charts() != nullptr); });
     menu->addAction(tr("Export c&harts…"), this, [this] { Q_EMIT charts_export_wanted(-1); });
     exports.setMenu(menu);
 }

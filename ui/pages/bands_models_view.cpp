@@ -2,6 +2,7 @@
 
 #include "charts/chart_grid.hpp"
 #include "models/model_charts.hpp"
+#include "report/tables.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -142,6 +143,11 @@ void ModelsView::show_charts() {
         models::model_charts(*zoomed_.survey(), *zoomed_other_.survey()));
     grid_->set_charts(charts_);
     Q_EMIT charts_changed();
+}
+
+std::string ModelsView::table() const {
+    return shown_ && shown_other_ ? report::to_csv(report::models_data(*shown_, *shown_other_))
+                                  : std::string();
 }
 
 void ModelsView::show_words() {

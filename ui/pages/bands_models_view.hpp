@@ -9,6 +9,8 @@
 #include <QTimer>
 #include <QWidget>
 
+#include <string>
+
 class QLabel;
 class QProgressBar;
 class QPushButton;
@@ -29,6 +31,8 @@ public:
     [[nodiscard]] charts::ChartGrid& grid() { return *grid_; }
     /// Null before both models are there.
     [[nodiscard]] const models::Charts& shown_charts() const { return charts_; }
+    /// The curves of both as CSV; empty before both models are there.
+    [[nodiscard]] std::string table() const;
     [[nodiscard]] const QLabel& words() const { return *words_; }
     [[nodiscard]] const QLabel& state() const { return *state_; }
     [[nodiscard]] QPushButton& stop() { return *stop_; }

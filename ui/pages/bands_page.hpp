@@ -68,7 +68,7 @@ Q_SIGNALS:
     /// Every figure of all planned bands, and of the curve.
     void table_export_wanted();
     void curve_export_wanted();
-    /// The numbers of directions or heights as CSV; what: for the file's name.
+    /// The numbers of directions, heights or both models as CSV; what: for the file's name.
     void figure_table_export_wanted(const QString& csv, const QString& what);
     /// A design file to compare with.
     void comparison_file_wanted();
