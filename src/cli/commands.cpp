@@ -212,7 +212,9 @@ std::vector<Command> table() {
          "For each planned band, or one frequency: the peak voltage across the capacitor against what it may "
          "carry, and the distance beyond which the fields stay under each exposure limit, for the power "
          "averaged as the limit asks. Intervals come from soil, height and losses; verdicts use the "
-         "unfavourable end and hold for what is computed and nothing else.",
+         "unfavourable end and hold for what is computed and nothing else. Without --people, and without a "
+         "distance of people in the design, status 0 says nothing of where people are: the verdict is then "
+         "'if people keep away' (on_condition in JSON). A script that keys a transmitter gives --people.",
          {{"--frequency", "F", "One frequency, 10 kHz to 1 GHz; without it all planned bands.", false, {}},
           power,
           {"--emission",

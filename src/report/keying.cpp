@@ -16,18 +16,6 @@
 namespace loopwright::report {
 namespace {
 
-/// Two digits, never rounded up.
-Cell power_down(const std::optional<units::Power>& power) {
-    if (!power) {
-        return {};
-    }
-    if (!(power->value() > 0)) {
-        return std::string("none");
-    }
-    const double step = std::pow(10.0, std::floor(std::log10(power->value())) - 1);
-    return std::floor(power->value() / step + 1e-9) * step;
-}
-
 Table board(const survey::Keying& keying) {
     Table table;
     table.columns = {{"band", "Band", ""},
@@ -45,7 +33,7 @@ Table board(const survey::Keying& keying) {
         const bool known = band.point.resonance.has_value();
         const survey::KeyingDistance* widest = survey::widest(band);
         const bool shown = widest != nullptr && band.verdict != survey::KeyingVerdict::out_of_reach;
-        const Cell at_most = greatest ? power_down(greatest->power) : Cell();
+        const Cell at_most = greatest ? detail::power_down(greatest->power) : Cell();
         const Cell set_by =
             greatest ? Cell(std::string(greatest->by_people ? "people" : "capacitor")) : Cell();
         table.rows.push_back(
@@ -88,7 +76,7 @@ void round_for_people(Table& table) {
         }
         for (const std::size_t column : {10U, 11U}) {
             if (const auto* watts = std::get_if<double>(&cells[column])) {
-                cells[column] = power_down(units::watts(*watts));
+                cells[column] = detail::power_down(units::watts(*watts));
             }
         }
     }
@@ -223,6 +211,7 @@ Page keying_page(const survey::Keying& keying) {
                 {"distances", "Distances on " + detail::where_of(band), {}, std::move(table)});
         }
     }
+    page.sections.push_back(detail::members(keying));
     page.sections.push_back(detail::touch_and_heat(keying));
     if (auto lines = detail::exemptions(keying); !lines.empty()) {
         page.sections.push_back(

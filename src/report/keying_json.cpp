@@ -106,6 +106,10 @@ Json band_of(const survey::KeyingBand& band) {
     json["touch_voltage_in_reach_rms_V"] = number_or_null(band.touch_in_reach_rms);
     json["touch_voltage_middle_rms_V"] =
         band.touch ? number_of(band.touch->at_middle_rms.value()) : Json(nullptr);
+    json["conductor_loss_average_W"] =
+        band.heating ? number_of(band.heating->conductor_average.value()) : Json(nullptr);
+    json["capacitor_loss_average_W"] =
+        band.heating ? number_of(band.heating->capacitor_average.value()) : Json(nullptr);
     put_rise(json, "conductor_rise_K", band.heating, true);
     put_rise(json, "capacitor_rise_K", band.heating, false);
     json["erp_W"] = r ? number_of(band.erp.value()) : Json(nullptr);

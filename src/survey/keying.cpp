@@ -146,7 +146,7 @@ std::optional<units::Power> least_power_for_tuning(const KeyingBand& band) {
 std::optional<GreatestPower> greatest_power(const KeyingBand& band) {
     const auto people = least_power_for_people(band);
     const bool rated = band.power_for_capacitor && band.load && !band.load->unrated_members;
-    if (!people || !rated) {
+    if (!people || !rated || band.verdict == KeyingVerdict::out_of_reach) {
         return std::nullopt;
     }
     return GreatestPower{std::min(*people, *band.power_for_capacitor), *people < *band.power_for_capacitor};

@@ -117,7 +117,7 @@ struct Keying {
 [[nodiscard]] std::optional<units::Power> least_power_for_tuning(const KeyingBand& band);
 
 /// The peak power that both the capacitor and people at the design's distance allow, unfavourable ends taken,
-/// and which of them sets it. Nothing where either is not established or no people's distance was entered.
+/// and which of them sets it. Nothing where either is not established or entered, or the band out of reach.
 struct GreatestPower {
     units::Power power{};
     bool by_people = false; ///< false: the capacitor

@@ -89,6 +89,43 @@ TEST(Surroundings, DistanceOverSoilMeetsAMarchThroughTheField) {
     }
 }
 
+// On a balcony beside the loop, and on a roof above it: the heights of the person are those of the floor. A
+// march through the direct integrals at the heights where a person there is, and nowhere else.
+TEST(Surroundings, PeopleOnABalconyAreMetWhereTheyStand) {
+    const double f = 7.1e6, power = 50;
+    const design::Design d = a_loop(design::GroundKind::soil, 0, 6.0); // from 6 to 7 m
+    const Threshold t = threshold_of("icnirp_1998", Tier::general_public, f, power);
+    const field::LoopField field(solved(d, f), units::watts(1));
+    double on_the_ground_m = 0;
+    for (const double level_m : {0.0, 5.5, 8.0}) {
+        Surroundings around(solved(d, f), metres(level_m));
+        const auto got = around.farthest(t);
+        ASSERT_TRUE(got);
+        const auto worst = [&](double r) {
+            double most = 0;
+            for (int azimuth = 0; azimuth <= 90; azimuth += 15) { // upright: the rest is its mirror image
+                for (int i = 0; i <= 10; ++i) {
+                    const double a = azimuth * pi / 180;
+                    const auto at = field.at(metres(r * std::cos(a)), metres(r * std::sin(a)),
+                                             metres(std::max(0.001, level_m + 0.2 * i)));
+                    most = std::max({most, at.electric().value() / t.electric_V_m,
+                                     at.magnetic().value() / t.magnetic_A_m});
+                }
+            }
+            return most;
+        };
+        if (level_m == 0) {
+            on_the_ground_m = got->distance.value();
+            continue;
+        }
+        EXPECT_GT(got->distance.value(), on_the_ground_m + 0.5) << level_m;
+        EXPECT_GE(got->height.value(), level_m - 1e-6);
+        EXPECT_LE(got->height.value(), level_m + 2 + 1e-6);
+        EXPECT_GT(worst(got->distance.value() - 0.01), 0.998) << level_m; // the march sees fewer places
+        EXPECT_LT(worst(got->distance.value() + 0.01), 1.0) << level_m;
+    }
+}
+
 TEST(Surroundings, BodyAverageNeverAsksForMore) {
     const double f = 7.1e6;
     Surroundings around(solved(a_loop(design::GroundKind::soil), f), metres(0));

@@ -10,6 +10,7 @@
 #include <cmath>
 #include <gtest/gtest.h>
 #include <numbers>
+#include <vector>
 
 namespace loopwright::survey {
 namespace {
@@ -88,7 +89,17 @@ Pair heights(const design::Design& design) {
     return pair;
 }
 
-// Every variant solved anew, its distance searched anew; the report goes by the first order.
+/// Both ends: the shifts of the causes, added.
+struct Ends {
+    double less = 0, more = 0;
+    void add(double least, double most) {
+        less += std::min(0.0, least);
+        more += std::max(0.0, most);
+    }
+};
+
+// Every variant solved anew, its distance searched anew; the report goes by the fields at the nominal place
+// and at the one that they lead to.
 TEST(KeyingIntervals, OfTheSiteAreThoseOfTheVariantsSolvedAnew) {
     KeyingRequest request = one_band(design::GroundKind::soil);
     request.design.capacitor.loss.q = 1000.0;
@@ -97,31 +108,73 @@ TEST(KeyingIntervals, OfTheSiteAreThoseOfTheVariantsSolvedAnew) {
     const KeyingBand band = first_band(request);
     const KeyingDistance& d = public_distance(band);
     const loop::Resonance& r = band.point.resonance.value();
-    const double watts = d.averaged_power.value(), total = r.resistance.total().value();
-    const double nominal = d.farthest->distance.value();
+    const double watts = d.averaged_power.value(), nominal = d.farthest->distance.value();
+    const double peak = r.capacitor_voltage_peak.value();
     auto around = fields_of(request.design, band.point.frequency);
-    const double low_R = std::min(total, r.total_resistance_range.low.value());
-    double more = around.farthest(at_power(d, watts * total / low_R))->distance.value() - nominal;
-    double volts = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high).value();
+    const auto with_resistance = [&](units::Resistance total) {
+        const double share = (r.resistance.total() / total).value();
+        return around.farthest(at_power(d, watts * share))->distance.value() - nominal;
+    };
+    Ends distance, volts;
+    distance.add(with_resistance(r.total_resistance_range.high),
+                 with_resistance(r.total_resistance_range.low));
+    volts.add(r.capacitor_voltage_peak_range.low.value() - peak,
+              r.capacitor_voltage_peak_range.high.value() - peak);
     double least_cause = 1e9, least_volts = 1e9;
     for (const Pair& pair : {soils(request.design), heights(request.design)}) {
-        double farther = 0, higher = 0;
+        std::vector<double> moved, changed;
         for (const design::Design& variant : pair) {
             auto other = fields_of(variant, band.point.frequency);
-            farther = std::max(farther, other.farthest(at_power(d, watts))->distance.value() - nominal);
+            moved.push_back(other.farthest(at_power(d, watts))->distance.value() - nominal);
             const auto point = loop::FullWave(variant).at(band.point.frequency, band.point.power, 2.0);
-            higher = std::max(higher, point.resonance->capacitor_voltage_peak.value() -
-                                          r.capacitor_voltage_peak.value());
+            changed.push_back(point.resonance->capacitor_voltage_peak.value() - peak);
         }
-        more += farther;
-        volts += higher;
-        least_cause = std::min(least_cause, farther);
-        least_volts = std::min(least_volts, higher);
+        const auto [nearest, farthest] = std::minmax(moved[0], moved[1]);
+        const auto [lowest, highest] = std::minmax(changed[0], changed[1]);
+        distance.add(nearest, farthest);
+        volts.add(lowest, highest);
+        least_cause = std::min({least_cause, farthest, -nearest});
+        least_volts = std::min({least_volts, highest, -lowest});
     }
-    ASSERT_GT(least_cause, 0.004); // each cause can be told from rounding
-    ASSERT_GT(least_volts, 0.004 * volts);
-    EXPECT_NEAR(d.range.high.value(), nominal + more, 0.006); // of some 9 cm: the first order
-    EXPECT_NEAR(band.voltage_peak.high.value() / volts, 1, 1e-3);
+    ASSERT_GT(least_cause, 0.004); // each cause can be told from rounding, at both ends
+    ASSERT_GT(least_volts, 0.004 * peak);
+    EXPECT_NEAR(d.range.high.value(), nominal + distance.more, 0.001);
+    EXPECT_NEAR(d.range.low.value(), nominal + distance.less, 0.001);
+    EXPECT_NEAR(band.voltage_peak.high.value() / (peak + volts.more), 1, 1e-3);
+    EXPECT_NEAR(band.voltage_peak.low.value() / (peak + volts.less), 1, 1e-3);
+}
+
+// A loop low over a mirror: no soil to vary, the height by 5 cm at least, and never below 5 cm. The volts of
+// the two heights solved anew.
+TEST(KeyingIntervals, ALowLoopIsMovedByFiveCentimetres) {
+    struct Low {
+        double lowest_m, lower_m, higher_m;
+    };
+    for (const Low& low : {Low{0.2, 0.15, 0.25}, Low{0.08, 0.05, 0.13}}) {
+        KeyingRequest request = one_band(design::GroundKind::perfect);
+        request.design.capacitor.loss.q = 1000.0;
+        request.design.site.lowest_point = metres(low.lowest_m);
+        const KeyingBand band = first_band(request);
+        const loop::Resonance& r = band.point.resonance.value();
+        const double nominal = r.capacitor_voltage_peak.value();
+        double least = nominal, most = nominal;
+        for (const double height_m : {low.lower_m, low.higher_m}) {
+            design::Design other = request.design;
+            other.site.lowest_point = metres(height_m);
+            const double volts = loop::FullWave(other)
+                                     .at(band.point.frequency, band.point.power, 2.0)
+                                     .resonance->capacitor_voltage_peak.value();
+            least = std::min(least, volts);
+            most = std::max(most, volts);
+        }
+        ASSERT_GT(most - least, 0.004 * nominal) << low.lowest_m;
+        EXPECT_NEAR(band.voltage_peak.high.value() - r.capacitor_voltage_peak_range.high.value(),
+                    most - nominal, 1e-4 * nominal)
+            << low.lowest_m;
+        EXPECT_NEAR(band.voltage_peak.low.value() - r.capacitor_voltage_peak_range.low.value(),
+                    least - nominal, 1e-4 * nominal)
+            << low.lowest_m;
+    }
 }
 
 /// Largest share of the limit [1/W] on people all round a place, from the direct integrals.
@@ -202,6 +255,21 @@ TEST(KeyingIntervals, PowersTakeTheUnfavourableEnd) {
     }
     ASSERT_LT(least, 0.97 * losses * least_power_for_tuning(nominal)->value());
     EXPECT_NEAR(least_power_for_tuning(band)->value() / least, 1, 1e-3);
+}
+
+// The upper end too never comes nearer with more power or a stricter tier.
+TEST(KeyingIntervals, MorePowerNeverShortensTheUpperEnd) {
+    KeyingRequest request = one_band(design::GroundKind::soil);
+    request.design.station.bands = {"20m"};
+    double before_m = 0;
+    for (const double watts : {1.0, 2.0, 3.0, 5.0, 8.0, 13.0, 40.0, 150.0}) {
+        request.design.station.power = units::watts(watts);
+        const KeyingBand band = first_band(request);
+        const double high_m = public_distance(band).range.high.value();
+        EXPECT_GE(high_m, before_m - 0.002) << watts << " W";
+        EXPECT_LE(band.distances.at(1).range.high.value(), high_m + 0.002) << watts << " W"; // occupational
+        before_m = high_m;
+    }
 }
 
 // People who stand where the model says nothing: no power is advised, and none is told as a number above

@@ -164,6 +164,29 @@ TEST(Keying, AdvisedPowerPasses) {
     }
 }
 
+// Where volts and people both forbid, the power that is advised first mends both.
+TEST(Keying, AdviceMendsVoltsAndPeopleTogether) {
+    design::Design d = keyed_loop();
+    d.station.bands = {"20m"};
+    d.station.power = units::watts(50);
+    d.capacitor.rating.peak_voltage = units::volts(1000);
+    for (const double people_m : {1.6, 2.4}) { // people set the power, then the capacitor
+        d.site.people_distance = metres(people_m);
+        KeyingRequest request = nominal(d);
+        request.intervals = true;
+        const KeyingBand over = keying(request).bands.front();
+        ASSERT_EQ(over.reasons.size(), 2U) << people_m;
+        const std::string& fix = over.reasons.front().fix;
+        const auto end = fix.find(" for volts and people together");
+        ASSERT_EQ(fix.find("At most "), 0U) << fix;
+        ASSERT_NE(end, std::string::npos) << fix;
+        EXPECT_NE(fix.find("; for the volts alone: at most "), std::string::npos) << fix;
+        EXPECT_EQ(greatest_power(over)->by_people, people_m < 2) << fix;
+        request.design.station.power = units::parse<units::Power>(fix.substr(8, end - 8), "fix");
+        EXPECT_EQ(keying(request).bands.front().verdict, KeyingVerdict::within) << fix;
+    }
+}
+
 TEST(Keying, NominalFiguresSaySo) {
     const KeyingBand band = keying(nominal(keyed_loop())).bands.front();
     EXPECT_EQ(band.reasons.front().text.find("Nominal figures only"), 0U) << band.reasons.front().text;
@@ -187,7 +210,11 @@ TEST(Keying, IntervalsHoldTheNominalFigureAndVerdictsTheUpperEnd) {
 TEST(Keying, OutOfReachIsSaid) {
     design::Design d = keyed_loop();
     d.capacitor.maximum = units::picofarads(60);
-    EXPECT_EQ(keying(nominal(d)).bands.front().verdict, KeyingVerdict::out_of_reach);
+    d.site.people_distance = metres(8);
+    const Keying report = keying(nominal(d));
+    EXPECT_EQ(report.bands.front().verdict, KeyingVerdict::out_of_reach);
+    EXPECT_FALSE(greatest_power(report.bands.front())); // there is nothing to key
+    EXPECT_TRUE(greatest_power(report.bands.back()));
 }
 
 TEST(Keying, TuningPowerGrowsWithReach) {

@@ -88,6 +88,33 @@ TEST(SiteVoltage, TheCardHasItToo) {
     EXPECT_EQ(at(told).remarks.size(), at(before).remarks.size() + 1);
 }
 
+// The sheet's ends are shares of the full-wave volts: those of the closed form stay their own.
+TEST(SiteVoltage, TheClosedFormKeepsItsOwn) {
+    const design::Design design = over_soil();
+    Request request;
+    request.design = design;
+    request.model = loop::Model::closed_form;
+    const Keying sheet = sheet_of(design);
+    const auto before = run(request).bands;
+    const auto rows = with_keying(before, sheet);
+    ASSERT_TRUE(before.at(1).point.resonance);
+    EXPECT_EQ(own_high(rows[1].point), own_high(before[1].point));
+    EXPECT_EQ(rows[1].verdict_text, before[1].verdict_text);
+    EXPECT_EQ(own_high(with_keying(before[1].point, "20m", sheet)), own_high(before[1].point));
+}
+
+// One point: the window's headlines, and the command line's.
+TEST(SiteVoltage, APointHasTheEndsOfItsBand) {
+    const design::Design design = over_soil();
+    const Keying sheet = sheet_of(design);
+    const loop::OperatingPoint own = sheet.bands[1].point;
+    const loop::OperatingPoint told = with_keying(own, "20m", sheet);
+    EXPECT_NEAR(own_high(told).value(), sheet.bands[1].voltage_peak.high.value(), 1e-6);
+    EXPECT_GT(own_high(told), 1.001 * own_high(own));
+    EXPECT_EQ(own_high(with_keying(own, "", sheet)), own_high(own));    // of no band
+    EXPECT_EQ(own_high(with_keying(own, "15m", sheet)), own_high(own)); // of none on the sheet
+}
+
 // The sheet of another power says nothing of these volts.
 TEST(SiteVoltage, AnotherPowersSheetChangesNothing) {
     const design::Design design = over_soil();

@@ -88,6 +88,12 @@ QStringList touch_lines(const KeyingBand& band, const design::Design& design) {
         lines << Touch::tr("Warmer than still air in long use: %1; %2.")
                      .arg(heat_words(Touch::tr("conductor"), band.heating->conductor),
                           heat_words(Touch::tr("capacitor"), band.heating->capacitor));
+        lines << Touch::tr(
+                     "From %1 lost in conductor and joints and %2 in the capacitor, on average over the "
+                     "worst half hour. How large the capacitor is, is not known: a body of 50 mm by 60 mm "
+                     "is assumed (30 by 30 to 80 by 120).")
+                     .arg(shown(band.heating->conductor_average, 2),
+                          shown(band.heating->capacitor_average, 2));
     }
     if (asked_for_fcc(band)) {
         lines << exemption_line(band, design);

@@ -145,15 +145,17 @@ QStringList KeyingParts::assumptions() const {
                   ? tr(", %1 from the axis.").arg(length(design.site.people_distance->value))
                   : tr("; how near they come was not entered.");
     lines << people;
-    return lines + section("assumptions");
+    return lines + section("assumptions") + section("touch_and_heat", "capacitor_body_assumed");
 }
 
-QStringList KeyingParts::section(const std::string& code) const {
+QStringList KeyingParts::section(const std::string& code, const std::string& of) const {
     QStringList lines;
     for (const report::Section& section : report::keying_page(*data_.keying).sections) {
         if (section.code == code) {
             for (const report::Sentence& sentence : section.sentences) {
-                lines << QString::fromStdString(sentence.text);
+                if (of.empty() || sentence.code == of) {
+                    lines << QString::fromStdString(sentence.text);
+                }
             }
         }
     }

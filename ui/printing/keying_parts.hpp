@@ -40,8 +40,8 @@ private:
     bool shrink_to(double height, double least_scale);
     [[nodiscard]] QString no_pictures() const;
     [[nodiscard]] QStringList assumptions() const;
-    /// Sentences of the core's page.
-    [[nodiscard]] QStringList section(const std::string& code) const;
+    /// Sentences of a section of the core's page, or its one of that code.
+    [[nodiscard]] QStringList section(const std::string& code, const std::string& of = {}) const;
     [[nodiscard]] QStringList cautions() const;
     /// Where tuning by hand allows least; a band where that is not established, if there is one.
     [[nodiscard]] const survey::KeyingBand* tuning_band() const;

@@ -1,10 +1,12 @@
 #include "report/detail/keying_sections.hpp"
 
 #include "exposure/limits.hpp"
+#include "report/shown_units.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace loopwright::report::detail {
 namespace {
@@ -20,6 +22,11 @@ Cell rise_cell(const std::optional<loop::LoopHeating>& heating, bool conductor, 
     return of.rise_K ? Cell(high ? of.rise_range_K.high : *of.rise_K) : Cell();
 }
 
+Cell lost_cell(const std::optional<loop::LoopHeating>& heating, bool conductor) {
+    return heating ? Cell((conductor ? heating->conductor_average : heating->capacitor_average).value())
+                   : Cell();
+}
+
 /// What is less than a tenth of a volt is the arithmetic's rest, not a voltage.
 Cell volts_cell(units::Voltage rms) {
     return rms.value() < 0.1 ? 0.0 : rms.value();
@@ -32,9 +39,33 @@ std::vector<Cell> touch_row(const KeyingBand& band) {
     row.push_back(cell_of(band.touch_in_reach_rms));
     row.push_back(band.touch ? volts_cell(band.touch->at_middle_rms) : Cell());
     for (const bool conductor : {true, false}) {
+        row.push_back(lost_cell(band.heating, conductor));
         row.push_back(rise_cell(band.heating, conductor, false));
         row.push_back(rise_cell(band.heating, conductor, true));
     }
+    return row;
+}
+
+std::string member_word(const capacitor::MemberLoad& member, const capacitor::NetworkLoad& load) {
+    if (member.kind == capacitor::MemberKind::added) {
+        return "added " + std::to_string(member.index + 1);
+    }
+    const auto sections = std::count_if(load.members.begin(), load.members.end(), [](const auto& each) {
+        return each.kind == capacitor::MemberKind::section;
+    });
+    return sections > 1 ? "section " + std::to_string(member.index + 1) : "variable";
+}
+
+std::vector<Cell> member_row(const KeyingBand& band, const capacitor::MemberLoad& member, bool first) {
+    std::vector<Cell> row;
+    row.emplace_back(first ? band_text(band) : std::string());
+    row.emplace_back(member_word(member, *band.load));
+    row.emplace_back(member.capacitance.value());
+    row.emplace_back(member.voltage_peak.value());
+    row.push_back(cell_of(member.usable_peak));
+    row.emplace_back(member.current_rms.value());
+    row.push_back(cell_of(member.current_rating));
+    row.push_back(first ? power_down(band.power_for_capacitor) : Cell());
     return row;
 }
 
@@ -65,12 +96,53 @@ std::string tables_of(const survey::Keying& keying, const std::string& limit) {
 
 } // namespace
 
+Cell power_down(const std::optional<units::Power>& power) {
+    if (!power) {
+        return {};
+    }
+    if (!(power->value() > 0)) {
+        return std::string("none");
+    }
+    const double step = std::pow(10.0, std::floor(std::log10(power->value())) - 1);
+    return std::floor(power->value() / step + 1e-9) * step;
+}
+
 std::string band_text(const KeyingBand& band) {
     return band.band.empty() ? "-" : band.band;
 }
 
 std::string where_of(const KeyingBand& band) {
     return band.band.empty() ? survey::given_text(band.point.frequency) : band.band;
+}
+
+Section members(const survey::Keying& keying) {
+    Section section{"members", "What the capacitor carries", {}, Table{}};
+    section.table->columns = {{"band", "Band", ""},
+                              {"member", "Member", ""},
+                              {"capacitance_F", "Set to", "pF", pico},
+                              {"voltage_peak_V", "Peak", "V"},
+                              {"usable_voltage_V", "Stands, peak", "V"},
+                              {"current_rms_A", "Current, rms", "A"},
+                              {"current_rating_A", "Rated, rms", "A"},
+                              {"power_for_capacitor_W", "Capacitor allows", "W", 1, 2}};
+    for (const KeyingBand& band : keying.bands) {
+        if (!band.load || band.verdict == survey::KeyingVerdict::out_of_reach) {
+            continue;
+        }
+        bool first = true;
+        for (const capacitor::MemberLoad& member : band.load->members) {
+            if (member.kind != capacitor::MemberKind::stray) {
+                section.table->rows.push_back(member_row(band, member, first));
+                first = false;
+            }
+        }
+    }
+    section.sentences.push_back(
+        {"members_convention",
+         "Peak volts at the unfavourable end and what each member stands: its rating, or its air gap less "
+         "the safety factor, in the air of the site. Current at peak envelope power. The last column is the "
+         "greatest peak envelope power of the whole capacitor, rounded down; empty: not established."});
+    return section;
 }
 
 Section touch_and_heat(const survey::Keying& keying) {
@@ -80,9 +152,11 @@ Section touch_and_heat(const survey::Keying& keying) {
                      {"touch_voltage_highest_rms_V", "Beside capacitor, rms", "V"},
                      {"touch_voltage_in_reach_rms_V", "Where a hand reaches, rms", "V"},
                      {"touch_voltage_middle_rms_V", "Opposite capacitor, rms", "V"},
-                     {"conductor_rise_K", "Conductor warmer by", "K", 1, 2},
+                     {"conductor_loss_W", "Conductor loses", "W", 1, 2},
+                     {"conductor_rise_K", "warmer by", "K", 1, 2},
                      {"conductor_rise_K_high", "perhaps", "K", 1, 2},
-                     {"capacitor_rise_K", "Capacitor warmer by", "K", 1, 2},
+                     {"capacitor_loss_W", "Capacitor loses", "W", 1, 2},
+                     {"capacitor_rise_K", "warmer by", "K", 1, 2},
                      {"capacitor_rise_K_high", "perhaps", "K", 1, 2}};
     base::Notices notices;
     for (const KeyingBand& band : keying.bands) {
@@ -102,8 +176,9 @@ Section touch_and_heat(const survey::Keying& keying) {
          "model."});
     section.sentences.push_back(
         {"heat_convention",
-         "Warmer than the air once it no longer changes, still air, no sun, for the worst half hour of the "
-         "schedule; perhaps: the upper end of the interval. Empty: not established, over 150 K."});
+         "Lost as heat in conductor with joints and in the capacitor, on average over the worst half hour of "
+         "the schedule; warmer than the air by that once it no longer changes, still air, no sun; perhaps: "
+         "the upper end of the interval. Empty: not established, over 150 K."});
     for (const base::Notice& notice : notices.worst_first()) {
         section.sentences.push_back({notice.code, notice.text});
     }

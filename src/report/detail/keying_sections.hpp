@@ -14,10 +14,17 @@ template <class Quantity>
     return value ? Cell(value->value()) : Cell();
 }
 
+/// Two digits, never rounded up; "none" where it is 0.
+[[nodiscard]] Cell power_down(const std::optional<units::Power>& power);
+
 /// "40m"; "-" where no band holds the frequency.
 [[nodiscard]] std::string band_text(const survey::KeyingBand& band);
 /// "40m", or the frequency.
 [[nodiscard]] std::string where_of(const survey::KeyingBand& band);
+
+/// Volts and current of each member of the capacitor, the stray left out, and the power that all of it
+/// allows.
+[[nodiscard]] Section members(const survey::Keying& keying);
 
 /// What a hand and a thermometer would find.
 [[nodiscard]] Section touch_and_heat(const survey::Keying& keying);

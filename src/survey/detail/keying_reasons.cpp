@@ -142,6 +142,19 @@ KeyingReason as_computed(const KeyingBand& band, const design::Design& design, b
             ""};
 }
 
+/// Where volts and people both forbid the key, what mends one leaves the other: the power that mends both
+/// comes first. reasons: the volts' own before that of people.
+void name_what_mends_both(const KeyingBand& band, std::vector<KeyingReason>& reasons) {
+    const auto greatest = greatest_power(band);
+    const bool both = reasons.size() == 2 && reasons[0].verdict == KeyingVerdict::exceeded &&
+                      reasons[1].verdict == KeyingVerdict::exceeded;
+    if (both && greatest && greatest->power.value() > 0) {
+        std::string& fix = reasons[0].fix; // "At most 39 W, or a capacitor ..."
+        fix = "At most " + power_down(greatest->power) +
+              " for volts and people together; for the volts alone: a" + fix.substr(1);
+    }
+}
+
 /// Nothing where a part stays cool. The upper end counts.
 std::optional<std::string> of_heat(const std::string& part, const loop::Heating& heating) {
     if (!heating.rise_K) {
@@ -163,7 +176,8 @@ void add_remarks(KeyingBand& band) {
         return;
     }
     for (const auto& remark :
-         {of_heat("conductor", band.heating->conductor), of_heat("capacitor", band.heating->capacitor)}) {
+         {of_heat("conductor", band.heating->conductor),
+          of_heat("capacitor (a body of 50 mm by 60 mm assumed)", band.heating->capacitor)}) {
         if (remark) {
             band.remarks.push_back(*remark);
         }
@@ -186,6 +200,7 @@ void judge_band(KeyingBand& band, const design::Design& design, bool intervals) 
                 all.push_back(*reason);
             }
         }
+        name_what_mends_both(band, all);
         if (all.empty()) {
             band.on_condition = !design.site.people_distance;
             all.push_back(as_computed(band, design, intervals));

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 
 namespace loopwright::survey::detail {
@@ -16,6 +17,7 @@ using exposure::Threshold;
 
 struct PlaceVariant {
     int cause = 0;
+    double raised_m = 0; ///< the loop
     design::Design design;
 };
 
@@ -34,15 +36,16 @@ std::vector<PlaceVariant> variants_of(const design::Design& design) {
             other.site.ground.relative_permittivity =
                 std::max(1.0, soil.relative_permittivity * std::pow(factor, 0.5));
             other.site.ground.conductivity = factor * soil.conductivity;
-            all.push_back({0, other});
+            all.push_back({0, 0.0, other});
         }
     }
     const double lowest = site.lowest_point.value.value();
     for (const double by : {-1.0, 1.0}) {
         design::Design other = design;
-        other.site.lowest_point = units::metres(std::max(0.05, lowest + by * std::max(0.05, 0.1 * lowest)));
+        const double there = std::max(0.05, lowest + by * std::max(0.05, 0.1 * lowest));
+        other.site.lowest_point = units::metres(there);
         if (design::refusals(other).empty()) {
-            all.push_back({1, other});
+            all.push_back({1, there - lowest, other});
         }
     }
     return all;
@@ -56,19 +59,38 @@ double volts_per_watt(const Surroundings& around) {
            (loop.tuning_capacitance.value() * std::sqrt(loop.total.value()));
 }
 
-/// How far the distance moves when the fields become those of `other`: by the share at the nominal place and
-/// the slope of the share there, since the field falls as a power of the distance over a few per cent.
+/// The largest share of a threshold on the person at the place's distance and azimuth: at its height and
+/// where that height goes with a loop raised by so much.
+double worst_share_there(const Surroundings& around, const Threshold& threshold, exposure::Farthest place,
+                         double raised_m, double level_m) {
+    const double here = around.share_at(threshold, place);
+    if (raised_m == 0) {
+        return here;
+    }
+    place.height = units::metres(
+        std::clamp(place.height.value() + raised_m, level_m, level_m + exposure::person_height_m));
+    return std::max(here, around.share_at(threshold, place));
+}
+
+/// How far the distance moves when the fields become those of a variant: by the share at the nominal place
+/// and the slope of the share there, since the field falls as a power of the distance over a few per cent;
+/// then once more from where that leads.
 double moved_m(const exposure::Farthest& place, const Threshold& threshold, const Surroundings& around,
-               const Surroundings& other) {
+               const std::function<double(const exposure::Farthest&)>& share_in_variant) {
     exposure::Farthest farther = place;
     farther.distance = 1.05 * place.distance;
     const double here = around.share_at(threshold, place), there = around.share_at(threshold, farther);
-    const double changed = other.share_at(threshold, place);
+    const double changed = share_in_variant(place);
     if (place.distance.value() <= 0 || std::isinf(here) || std::isinf(changed) || here <= there) {
         return 0; // set by the nearness of the conductor, which moves with nothing here
     }
     const double power = std::log(here / there) / std::log(1.05);
-    return place.distance.value() * (std::pow(changed / here, 1 / power) - 1);
+    farther.distance = place.distance * std::pow(changed / here, 1 / power);
+    const double left = share_in_variant(farther);
+    if (std::isfinite(left) && left > 0) {
+        farther.distance = farther.distance * std::pow(left / here, 1 / power);
+    }
+    return (farther.distance - place.distance).value();
 }
 
 units::Power allowed(const Surroundings::Squares& worst, const exposure::FieldLimit& fields) {
@@ -94,7 +116,8 @@ Threshold threshold_of(const exposure::FieldLimit& fields, units::Power power) {
 
 Unfavourable::Unfavourable(const KeyingRequest& request, const KeyingBand& band, Surroundings& around,
                            const base::StopToken& stop)
-    : band_(band), around_(around), varied_(request.intervals) {
+    : band_(band), around_(around), varied_(request.intervals),
+      level_m_(request.design.site.standing_level.value.value()) {
     if (!varied_) {
         return;
     }
@@ -107,7 +130,7 @@ Unfavourable::Unfavourable(const KeyingRequest& request, const KeyingBand& band,
     for (const PlaceVariant& variant : variants_of(request.design)) {
         auto shared = surroundings_of(variant.design, band.point.frequency, false, stop);
         if (shared->around) {
-            variants_.push_back({variant.cause, std::move(shared)});
+            variants_.push_back({variant.cause, variant.raised_m, std::move(shared)});
         }
     }
 }
@@ -116,7 +139,7 @@ template <class Value>
 std::vector<std::vector<double>> Unfavourable::by_cause(const Value& value) const {
     std::map<int, std::vector<double>> found;
     for (const Variant& variant : variants_) {
-        found[variant.cause].push_back(value(*variant.shared->around));
+        found[variant.cause].push_back(value(variant));
     }
     std::vector<std::vector<double>> all;
     for (auto& cause : found) {
@@ -138,8 +161,12 @@ Shifts Unfavourable::distance_m(const exposure::FieldLimit& fields, units::Power
                     with(less_power_).value_or(nominal_m) - nominal_m});
     }
     const Threshold threshold = threshold_of(fields, averaged);
-    for (const auto& cause :
-         by_cause([&](const Surroundings& other) { return moved_m(nominal, threshold, around_, other); })) {
+    for (const auto& cause : by_cause([&](const Variant& variant) {
+             return moved_m(nominal, threshold, around_, [&](const exposure::Farthest& place) {
+                 return worst_share_there(*variant.shared->around, threshold, place, variant.raised_m,
+                                          level_m_);
+             });
+         })) {
         shifts.add(cause);
     }
     return shifts;
@@ -149,8 +176,8 @@ Shifts Unfavourable::volts() const {
     Shifts shifts;
     const double peak_V = band_.point.resonance->capacitor_voltage_peak.value();
     // The same power splits otherwise: currents go with the root of the resistance, and so do volts.
-    for (const auto& cause : by_cause([&](const Surroundings& other) {
-             return peak_V * (volts_per_watt(other) / volts_per_watt(around_) - 1);
+    for (const auto& cause : by_cause([&](const Variant& variant) {
+             return peak_V * (volts_per_watt(*variant.shared->around) / volts_per_watt(around_) - 1);
          })) {
         shifts.add(cause);
     }
@@ -195,7 +222,8 @@ units::Power Unfavourable::power_for_tuning(const exposure::FieldLimit& fields, 
         return units::watts(0);
     }
     double power_W = nominal_W / more_power_;
-    for (const std::vector<double>& cause : by_cause(here)) {
+    for (const std::vector<double>& cause :
+         by_cause([&](const Variant& variant) { return here(*variant.shared->around); })) {
         power_W *= std::min(1.0, *std::min_element(cause.begin(), cause.end()) / nominal_W);
     }
     return units::watts(power_W);

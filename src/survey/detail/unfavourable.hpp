@@ -29,8 +29,9 @@ public:
     Unfavourable(const KeyingRequest& request, const KeyingBand& band, exposure::Surroundings& around,
                  const base::StopToken& stop);
 
-    /// Of a distance [m] that is `nominal` for that limit and averaged power. To first order in the place:
-    /// the field at the nominal place and its slope there.
+    /// Of a distance [m] that is `nominal` for that limit and averaged power. By the field at the nominal
+    /// place, its slope there, and the field where that leads; the worst place goes with the loop in height
+    /// and is not looked for anew (compared with searches anew: within 2 mm of 2 m).
     [[nodiscard]] Shifts distance_m(const exposure::FieldLimit& fields, units::Power averaged,
                                     const exposure::Farthest& nominal) const;
     /// Of the capacitor's peak voltage [V], losses not counted (the point has theirs).
@@ -47,9 +48,10 @@ public:
 private:
     struct Variant {
         int cause = 0;
+        double raised_m = 0; ///< the loop
         std::shared_ptr<const SharedSurroundings> shared;
     };
-    /// What a function of the variant's surroundings gives, by cause.
+    /// What a function of the variant gives, by cause.
     template <class Value>
     [[nodiscard]] std::vector<std::vector<double>> by_cause(const Value& value) const;
     [[nodiscard]] bool within(const exposure::FieldLimit& fields, units::Power averaged,
@@ -58,6 +60,7 @@ private:
     const KeyingBand& band_;
     exposure::Surroundings& around_;
     bool varied_;
+    double level_m_;                         ///< on which people stand
     double more_power_ = 1, less_power_ = 1; ///< left for the currents, losses at their ends
     std::vector<Variant> variants_;
 };
