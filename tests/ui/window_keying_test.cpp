@@ -234,7 +234,8 @@ TEST_F(WindowKeyingTest, TheBandBoardShowsTheDistance) {
 TEST_F(WindowKeyingTest, TouchAndHeatStandBesideTheVerdict) {
     page().show_group(pages::KeyingDetails::touch);
     const QString words = on_page<QLabel>("keying.touch")->text();
-    for (const char* each : {"rms beside the capacitor", "tens of volts", "conductor", "capacitor"}) {
+    for (const char* each : {"rms beside the capacitor", "tens of volts", "conductor", "capacitor",
+                             "lost in conductor and joints", "a body of 50 mm by 60 mm is assumed"}) {
         EXPECT_TRUE(words.contains(QLatin1String(each))) << each << ": " << words.toStdString();
     }
     const QAbstractItemModel& along = *on_page<QTableView>("keying.along")->model();
@@ -314,7 +315,7 @@ TEST_F(WindowKeyingTest, TheSheetIsOnePageThatHoldsWhatAPersonMustKnow) {
     for (const char* words :
          {"Before keying", "as computed", "40m", "20m", "Kilovolts", "RF burns", "implants", "licence",
           "codes", "ICNIRP", "Tuning on the air", "People stand at", "Limits checked", "Health Phys. 118",
-          "Table 5", "Touch", "warmer", "Heavy lines"}) {
+          "Table 5", "Touch", "warmer", "Heavy lines", "a body of 50 mm by 60 mm"}) {
         EXPECT_TRUE(text.contains(QLatin1String(words))) << words;
     }
     EXPECT_FALSE(text.contains(
