@@ -11,6 +11,7 @@
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QFont>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -67,6 +68,28 @@ TEST_F(WindowStartTest, CautionNamesWhatCanHappen) {
     for (const char* word : {"kilovolts", "burns", "exposure rules", "licence", "hazardous", "children"}) {
         EXPECT_TRUE(all.contains(QLatin1String(word))) << word;
     }
+}
+
+TEST_F(WindowStartTest, CautionIsWholeInLettersOfAnySize) {
+    const QFont usual = QApplication::font();
+    for (const int points : {7, 9, 13, 20}) {
+        QFont font = usual;
+        font.setPointSize(points);
+        QApplication::setFont(font);
+        dialogs::CautionDialog dialog;
+        dialog.show();
+        QCoreApplication::processEvents();
+        int read = 0;
+        for (const QLabel* label : dialog.findChildren<QLabel*>()) {
+            if (label->wordWrap()) {
+                ++read;
+                EXPECT_GE(label->height(), label->heightForWidth(label->width()))
+                    << points << " pt: " << label->text().toStdString();
+            }
+        }
+        EXPECT_EQ(read, dialogs::CautionDialog::paragraphs().size());
+    }
+    QApplication::setFont(usual);
 }
 
 TEST_F(WindowStartTest, EverySampleOpensAndIsComputed) {

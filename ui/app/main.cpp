@@ -10,6 +10,22 @@
 #include <QIcon>
 #include <QStandardPaths>
 
+#include <algorithm>
+#include <string_view>
+
+namespace {
+
+/// Help and version are texts; they come on a machine without a display too.
+bool asks_for_text(int argc, char** argv) {
+    return std::any_of(argv + 1, argv + argc, [](const char* word) {
+        const std::string_view given(word);
+        return given == "--version" || given == "-v" || given == "--help" || given == "-h" ||
+               given == "--help-all";
+    });
+}
+
+} // namespace
+
 int main(int argc, char** argv) {
     using namespace loopwright;
     if (const auto status = printing::run_headless(argc, argv)) {
@@ -17,6 +33,9 @@ int main(int argc, char** argv) {
     }
     if (const auto status = printing::run_headless_card(argc, argv)) {
         return *status;
+    }
+    if (asks_for_text(argc, argv)) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
     }
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("loopwright"));
