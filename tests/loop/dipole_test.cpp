@@ -4,10 +4,14 @@
 #include "loop/dipole.hpp"
 
 #include "base/error.hpp"
+#include "ground/power_flux.hpp"
+#include "ground/soil.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <utility>
+#include <vector>
 
 namespace loopwright::loop {
 namespace {
@@ -55,6 +59,48 @@ TEST(Dipole, OverPerfectGroundHasFourTimesTheIntensityOverhead) {
     const double more = 10 * std::log10(4 * (alone.input_resistance() / over.input_resistance()).value());
     EXPECT_NEAR(over.gain(units::degrees(90), units::degrees(0)).value, half_wave_dipole_gain.value + more,
                 0.03);
+}
+
+/// The sinusoidal current of a half-wave dipole, 1 A rms at its middle, as short pieces.
+std::vector<ground::CurrentElement> half_wave_pieces(double height_m, bool vertical) {
+    const double pi = std::acos(-1.0), length_m = wavelength_m / 2;
+    constexpr int count = 200;
+    std::vector<ground::CurrentElement> pieces;
+    for (int i = 0; i < count; ++i) {
+        const double along = (i + 0.5) / count - 0.5;
+        const double moment = std::cos(pi * along) * length_m / count;
+        ground::CurrentElement piece{};
+        piece.position_m = {vertical ? 0 : along * length_m, 0,
+                            height_m + (vertical ? (along + 0.5) * length_m : 0)};
+        piece.moment_A_m[vertical ? 2 : 0] = moment;
+        pieces.push_back(piece);
+    }
+    return pieces;
+}
+
+// Over soil no resistance is published here; what goes in must reach the sky (far field) or the soil (flux of
+// the plane-wave spectrum), two sums that know nothing of the induced EMF.
+TEST(Dipole, OverSoilGivesWhatSkyAndSoilTake) {
+    const double k = 2 * std::acos(-1.0) / wavelength_m;
+    for (const auto& [permittivity, conductivity] :
+         {std::pair{13.0, 0.005}, std::pair{3.0, 1e-4}, std::pair{70.0, 5.0}}) {
+        design::Ground soil;
+        soil.kind = design::GroundKind::soil;
+        soil.relative_permittivity = permittivity;
+        soil.conductivity = units::siemens_per_metre(conductivity);
+        const auto eps =
+            ground::complex_permittivity({permittivity, units::siemens_per_metre(conductivity)}, frequency);
+        for (const bool vertical : {false, true}) {
+            for (const double height : {2.0, 5.0, 12.0}) {
+                const auto pieces = half_wave_pieces(height, vertical);
+                const double out =
+                    ground::sky_power_W(pieces, k, eps) + ground::ground_power_W(pieces, k, eps);
+                const DipoleOverGround dipole(soil, frequency, at(height, vertical));
+                EXPECT_NEAR(dipole.input_resistance().value() / out, 1, 0.001)
+                    << permittivity << ' ' << vertical << ' ' << height;
+            }
+        }
+    }
 }
 
 TEST(Dipole, TurnsAndStandsAsAsked) {
