@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "loop/loop_model.hpp"
+#include "support/sanitized.hpp"
 
 #include <gtest/gtest.h>
 
@@ -65,11 +66,7 @@ TEST(HeightSweep, StopsAndSaysHowFarItIs) {
     EXPECT_EQ(highest, 1.0);
 }
 
-#ifdef __SANITIZE_ADDRESS__
-constexpr int stop_ms = 2000; // checks of every access
-#else
-constexpr int stop_ms = 200;
-#endif
+constexpr int stop_ms = support::sanitized ? 2000 : 200; // every access is checked there
 
 TEST(HeightSweep, HeedsAStopWithin200Milliseconds) {
     using std::chrono::milliseconds;
