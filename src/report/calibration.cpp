@@ -45,33 +45,40 @@ double wider_side(double reading, const units::Interval<double>& range) {
     return std::max(range.high - reading, reading - range.low);
 }
 
+/// A reading and its ±, or nothing twice.
+void add_figure(std::vector<Cell>& cells, const std::optional<tuning::DialFigure>& figure) {
+    cells.push_back(figure ? Cell(figure->reading) : Cell());
+    cells.push_back(figure ? Cell(wider_side(figure->reading, figure->range)) : Cell());
+}
+
+/// Without a point that counts there is no calibrated dial to show beside the predicted one.
 Table dial_table(const tuning::CalibrationReport& report) {
+    const bool calibrated = report.dial.used_points() > 0;
     Table table;
-    table.columns = {{"band", "Band", ""},
-                     {"frequency_Hz", "Frequency", "MHz", mega, 6, 4},
-                     {"predicted", "Predicted dial", "", 1, 3, 2},
-                     {"predicted_half", "±", "", 1, 2},
-                     {"dial", "Calibrated dial", "", 1, 3, 2},
-                     {"dial_half", "±", "", 1, 2},
-                     {"off_kHz", "Resonance within", "± kHz", kilo, 2},
-                     {"within", "Between the stops", ""}};
+    table.columns.push_back({"band", "Band", ""});
+    table.columns.push_back({"frequency_Hz", "Frequency", "MHz", mega, 6, 4});
+    table.columns.push_back({"predicted", "Predicted dial", "", 1, 3, 2});
+    table.columns.push_back({"predicted_half", "±", "", 1, 2});
+    if (calibrated) {
+        table.columns.push_back({"dial", "Calibrated dial", "", 1, 3, 2});
+        table.columns.push_back({"dial_half", "±", "", 1, 2});
+    }
+    table.columns.push_back({"off_kHz", "Resonance within", "± kHz", kilo, 2});
+    table.columns.push_back({"within", "Between the stops", ""});
     for (const tuning::CalibrationRow& row : report.rows) {
-        std::vector<Cell> cells(table.columns.size());
-        cells[0] = row.band;
-        cells[1] = row.frequency.value();
-        if (row.predicted) {
-            cells[2] = row.predicted->reading;
-            cells[3] = wider_side(row.predicted->reading, row.predicted->range);
+        std::vector<Cell> cells;
+        cells.emplace_back(row.band);
+        cells.emplace_back(row.frequency.value());
+        add_figure(cells, row.predicted);
+        if (calibrated) {
+            add_figure(cells, row.calibrated);
         }
-        if (row.calibrated) {
-            const tuning::DialFigure& figure = *row.calibrated;
-            cells[4] = figure.reading;
-            cells[5] = wider_side(figure.reading, figure.range);
-            cells[6] = std::max(figure.frequency_range.high - row.frequency,
-                                row.frequency - figure.frequency_range.low)
-                           .value();
-            cells[7] = figure.within_stops;
-        }
+        const auto& figure = row.calibrated;
+        cells.push_back(figure ? Cell(std::max(figure->frequency_range.high - row.frequency,
+                                               row.frequency - figure->frequency_range.low)
+                                          .value())
+                               : Cell());
+        cells.push_back(figure ? Cell(figure->within_stops) : Cell());
         table.rows.push_back(std::move(cells));
     }
     return table;

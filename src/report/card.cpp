@@ -53,16 +53,18 @@ std::vector<Column> board_columns(const survey::Card& card, bool calibrated) {
         columns.push_back({"dial_calibrated", "Dial calibrated", "", 1, 3, decimals});
         columns.push_back({"dial_calibrated_uncertainty", "give or take", "", 1, 2, decimals});
     }
-    columns.push_back({"dial_predicted", "Dial predicted", "", 1, 3, decimals});
-    columns.push_back({"dial_predicted_uncertainty", "give or take", "", 1, 2, decimals});
-    columns.push_back({"dial_per_kHz", "Dial per kHz", "", 1, 2});
+    if (dial) {
+        columns.push_back({"dial_predicted", "Dial predicted", "", 1, 3, decimals});
+        columns.push_back({"dial_predicted_uncertainty", "give or take", "", 1, 2, decimals});
+        columns.push_back({"dial_per_kHz", "Dial per kHz", "", 1, 2});
+    }
     columns.push_back({"usable_span_Hz", "Usable span", "kHz", kilo, 3});
     columns.push_back({"capacitor_voltage_peak_V_high", "Capacitor peak", "V", 1, 3});
     columns.push_back({"plugged", "Plugged", ""});
     return columns;
 }
 
-std::vector<Cell> board_row(const survey::CardRow& row, bool calibrated) {
+std::vector<Cell> board_row(const survey::CardRow& row, bool dial, bool calibrated) {
     const bool reached = row.reachable && row.point.resonance;
     std::vector<Cell> cells;
     cells.emplace_back(row.band.empty() ? std::string("-") : row.band);
@@ -74,9 +76,11 @@ std::vector<Cell> board_row(const survey::CardRow& row, bool calibrated) {
         cells.push_back(number_or_nothing(row.calibrated, reading_of));
         cells.push_back(number_or_nothing(row.calibrated, doubt_of));
     }
-    cells.push_back(number_or_nothing(row.predicted, reading_of));
-    cells.push_back(number_or_nothing(row.predicted, doubt_of));
-    cells.push_back(number_or_nothing(row.dial(), per_kHz_of));
+    if (dial) {
+        cells.push_back(number_or_nothing(row.predicted, reading_of));
+        cells.push_back(number_or_nothing(row.predicted, doubt_of));
+        cells.push_back(number_or_nothing(row.dial(), per_kHz_of));
+    }
     cells.push_back(reached && row.usable_span ? Cell(row.usable_span_low()->value()) : Cell());
     cells.push_back(reached ? Cell(std::max(row.point.resonance->capacitor_voltage_peak,
                                             row.point.resonance->capacitor_voltage_peak_range.high)
@@ -96,7 +100,7 @@ Table board(const survey::Card& card) {
     Table table;
     table.columns = board_columns(card, calibrated);
     for (const survey::CardRow& row : card.rows) {
-        table.rows.push_back(board_row(row, calibrated));
+        table.rows.push_back(board_row(row, card.request.design.capacitor.dial.has_value(), calibrated));
     }
     return table;
 }

@@ -167,6 +167,9 @@ void add_capacitor(std::vector<CardField>& all) {
                    remedy<[](const tuning::FixedRemedy& r) { return r.current_rms.value(); }>});
     all.push_back({"fixed_capacitor.whole_band", "whether it brings all of the band in",
                    remedy<[](const tuning::FixedRemedy& r) { return r.whole_band; }>});
+    all.push_back({"fixed_capacitor.working_frequencies",
+                   "whether it brings all working frequencies of the band in",
+                   remedy<[](const tuning::FixedRemedy& r) { return r.working_frequencies; }>});
     all.push_back({"remark", "all remarks in words, most important first; null: none",
                    [](const CardRow& row) { return text_or_nothing(remark_of(row)); }});
 }

@@ -65,7 +65,8 @@ Section section_of(const NamedDrift& row) {
     section.sentences.push_back(
         {"span", "Usable to VSWR " + survey::given_text(point.vswr_limit, units::Dimension::number) +
                      " over " + with_plain_blanks(units::shown(*row.report.usable_span)) +
-                     ", half of it to each side, matched."});
+                     ", half of it to each side, matched. Verdicts hold its lower end, " +
+                     with_plain_blanks(units::shown(*row.report.usable_span_low)) + "."});
     return section;
 }
 
@@ -83,6 +84,7 @@ std::string drift_json(const DriftAnswer& answer, const design::Design& design) 
         each["band"] = row.band.empty() ? Json(nullptr) : Json(row.band);
         each["frequency_Hz"] = number_of(row.report.point.frequency.value());
         each["usable_span_Hz"] = si_of(row.report.usable_span);
+        each["usable_span_Hz_low"] = si_of(row.report.usable_span_low);
         each["vswr"] = number_of(row.report.point.vswr_limit);
         each["causes"] = causes_json(row.report);
     }
@@ -135,10 +137,12 @@ const std::vector<KeyMeaning>& drift_keys() {
         {"model", "`full-wave`"},
         {"rise_K", "of conductor and capacitor"},
         {"rows", "array of objects `band` (null for a frequency asked for), `frequency_Hz`, `usable_span_Hz` "
-                 "(bandwidth to `vswr`, matched), `vswr`, `causes`"},
+                 "(bandwidth to `vswr`, matched), `usable_span_Hz_low` (lower end of its interval), `vswr`, "
+                 "`causes`"},
         {"causes", "array of objects `cause` (`warmth`: conductor and capacitor together, `conductor`, "
                    "`capacitor`, `higher`, `lower`, `wet_soil`, `dry_soil`, `tilt`), `change`, `shift_Hz` "
-                   "(signed), `share_of_span`, `verdict` (`stays`: up to a quarter of the span, `check`: up "
+                   "(signed), `share_of_span` (of `usable_span_Hz_low`), `verdict` (`stays`: up to a quarter "
+                   "of the span, `check`: up "
                    "to half, `retune`, `not_established`), `text`"},
     };
     return keys;

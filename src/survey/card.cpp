@@ -22,8 +22,6 @@ namespace {
 
 using band::Emission;
 
-constexpr int planned_points = 3; ///< of a calibration, as the calibration's own report has it
-
 Emission emission_named(const std::string& id) {
     const auto emission = band::find_emission(id);
     if (!emission) {
@@ -206,12 +204,14 @@ Card card(const CardRequest& request, const base::StopToken& stop, const base::P
     card.rows = detail::filled(std::move(done));
     card.complete = card.rows.size() == rows.size() && !stop.stop_requested();
     for (CardRow& row : card.rows) {
+        if (row.shortfall && !row.band.empty()) {
+            bands.of(row).fill_shortfall(row, detail::needs_of(row.band, card.rows));
+        }
         detail::compare_with_others(row, card.rows);
         row.remarks = detail::card_remarks(row, bands.of(row).there);
     }
     if (dials && card.complete) {
-        card.next = dials->plan(tuning::measurable(request.design), tuning::planned_for(request.design),
-                                planned_points);
+        card.next = tuning::next_points_of(*dials, request.design);
     }
     return card;
 }

@@ -35,6 +35,18 @@ std::vector<CalibrationRow> asked_rows(const design::Design& design) {
     return rows;
 }
 
+/// The usual frequency of each planned band.
+std::vector<units::Frequency> planned_for(const design::Design& design) {
+    std::vector<units::Frequency> all;
+    const auto& names = design.station.bands;
+    for (const band::Band& band : band::bands_of(design.station.region)) {
+        if (names.empty() || std::find(names.begin(), names.end(), band.name) != names.end()) {
+            all.push_back(band.usual);
+        }
+    }
+    return all;
+}
+
 /// A reading with digits that suit its uncertainty.
 std::string reading_text(double reading, double width) {
     const double step = std::max(width, 1e-6);
@@ -51,7 +63,7 @@ CalibrationReport calibration_report(const design::Design& design, std::shared_p
         row.predicted = report.dial.predicted(row.frequency);
         row.calibrated = report.dial.at(row.frequency);
     }
-    report.next = report.dial.plan(measurable(design), planned_for(design), planned_points);
+    report.next = next_points_of(report.dial, design);
     report.notices = report.dial.notices();
     report.notices.add({"hand_not_modelled", base::Severity::information,
                         "A hand or body near the loop moves the resonance and is not modelled: read the dial "
@@ -82,15 +94,8 @@ std::string next_point_text(const std::vector<NextPoint>& points) {
     return text + (points.size() == 1 ? " on average." : ".");
 }
 
-std::vector<units::Frequency> planned_for(const design::Design& design) {
-    std::vector<units::Frequency> all;
-    const auto& names = design.station.bands;
-    for (const band::Band& band : band::bands_of(design.station.region)) {
-        if (names.empty() || std::find(names.begin(), names.end(), band.name) != names.end()) {
-            all.push_back(band.usual);
-        }
-    }
-    return all;
+std::vector<NextPoint> next_points_of(const CalibratedDial& dial, const design::Design& design) {
+    return dial.plan(measurable(design), planned_for(design), planned_points);
 }
 
 std::string wide_interval_text() {

@@ -39,7 +39,7 @@ struct CalibrationReport {
 /// Why the interval of a predicted reading is wide, and what narrows it: one sentence.
 [[nodiscard]] std::string wide_interval_text();
 
-/// What a plan of further points is for: the usual frequency of each planned band.
-[[nodiscard]] std::vector<units::Frequency> planned_for(const design::Design& design);
+/// The best three further points for the usual frequency of each planned band, one after the other.
+[[nodiscard]] std::vector<NextPoint> next_points_of(const CalibratedDial& dial, const design::Design& design);
 
 } // namespace loopwright::tuning

@@ -94,7 +94,7 @@ void Drifting::add(DriftCause cause, std::string change, const std::string& with
 }
 
 void Drifting::judge(DriftRow& row, double times) const {
-    row.share_of_span = std::abs(row.shift->value()) / report_.usable_span->value();
+    row.share_of_span = std::abs(row.shift->value()) / report_.usable_span_low->value();
     constexpr double edge = 0.5, near = 0.25; // of the span, from its middle
     row.verdict = times * row.share_of_span > edge   ? DriftVerdict::retune
                   : times * row.share_of_span > near ? DriftVerdict::check
@@ -108,7 +108,7 @@ void Drifting::add_conductor_only(std::string change, const std::string& with, u
     row.shift = shift;
     judge(row, 2);
     row.text = with + " this loop is " + size_text(shift) +
-               " by its conductor, perhaps twice that with the capacitor" + advice_of(row.verdict);
+               ", by its conductor alone, perhaps twice that with the capacitor" + advice_of(row.verdict);
     report_.rows.push_back(std::move(row));
 }
 
@@ -149,8 +149,9 @@ void Drifting::warmth() {
     } else {
         add(DriftCause::warmth, change, with, both, no_metal);
     }
-    add(DriftCause::conductor, change, with + ", by the conductor alone,", conductor, no_metal);
-    add(DriftCause::capacitor, change, with + ", by the capacitor alone,", capacitor,
+    add(DriftCause::conductor, change + ", conductor alone", with + ", by the conductor alone,", conductor,
+        no_metal);
+    add(DriftCause::capacitor, change + ", capacitor alone", with + ", by the capacitor alone,", capacitor,
         "the design gives the capacitor no temperature coefficient");
     if (!share) {
         report_.notices.add({"capacitor_drift_unknown", base::Severity::caution,
@@ -261,7 +262,11 @@ DriftReport drift(const DriftRequest& request) {
     if (!report.point.resonance) {
         return report;
     }
-    report.usable_span = report.point.resonance->bandwidth_vswr;
+    const loop::Resonance& r = *report.point.resonance;
+    report.usable_span = r.bandwidth_vswr;
+    const bool known = r.bandwidth_vswr_range.low.value() > 0;
+    report.usable_span_low =
+        known ? std::min(r.bandwidth_vswr, r.bandwidth_vswr_range.low) : r.bandwidth_vswr;
     Drifting drifting(request, model, report);
     if (drifting.established()) {
         drifting.warmth();

@@ -43,7 +43,7 @@ struct DriftRow {
     DriftCause cause = DriftCause::warmth;
     std::string change;                    ///< "15 K warmer", "0.5 m higher"
     std::optional<units::Frequency> shift; ///< of the resonance, signed; nothing: not established
-    double share_of_span = 0;              ///< of the usable span, from 0
+    double share_of_span = 0;              ///< of the usable span, its lower end, from 0
     DriftVerdict verdict = DriftVerdict::not_established;
     std::string text; ///< "after 15 K in the sun this loop is 6 kHz off, lower: retune"
 };
@@ -51,7 +51,9 @@ struct DriftRow {
 struct DriftReport {
     loop::OperatingPoint point;                  ///< before the change; full wave
     std::optional<units::Frequency> usable_span; ///< bandwidth to the VSWR limit of the matched loop
-    std::vector<DriftRow> rows;                  ///< empty where the model stands behind no number
+    std::optional<units::Frequency>
+        usable_span_low;        ///< lower end of its interval: what verdicts hold against
+    std::vector<DriftRow> rows; ///< empty where the model stands behind no number
     base::Notices notices;
 };
 

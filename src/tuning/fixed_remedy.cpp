@@ -11,6 +11,12 @@ namespace {
 
 using Ends = units::Interval<units::Capacitance>;
 
+/// What one fixed capacitor is to serve.
+struct Wish {
+    Ends ends;
+    bool band, working;
+};
+
 bool holds(const Ends& outer, const Ends& inner) {
     return outer.low <= inner.low && outer.high >= inner.high;
 }
@@ -85,10 +91,12 @@ std::optional<Shortfall> shortfall(const design::Capacitor& capacitor, const des
     remedy.connection = missing.above ? design::AddedConnection::parallel : design::AddedConnection::series;
     const Ends all{std::min(need.band.low, need.uncertain.low),
                    std::max(need.band.high, need.uncertain.high)};
-    for (const bool whole : {true, false}) {
-        if (const auto value = first_value(capacitor, remedy.connection, whole ? all : need.uncertain)) {
+    for (const Wish& wish : {Wish{all, true, true}, Wish{need.working.value_or(all), false, true},
+                             Wish{need.uncertain, false, false}}) {
+        if (const auto value = first_value(capacitor, remedy.connection, wish.ends)) {
             remedy.capacitance = *value;
-            remedy.whole_band = whole;
+            remedy.whole_band = wish.band;
+            remedy.working_frequencies = wish.working;
             missing.remedy = loaded(capacitor, site, remedy, need);
             break;
         }

@@ -3,15 +3,23 @@
 #include "charts/chart_grid.hpp"
 #include "charts/chart_picture.hpp"
 #include "charts/chart_widget.hpp"
+#include "charts/figure_widget.hpp"
 #include "models/survey_charts.hpp"
+#include "pages/retune_card.hpp"
+#include "pages/retune_page.hpp"
+#include "pages/retune_view.hpp"
 #include "survey/survey.hpp"
+#include "tuning/design_dial.hpp"
 
 #include <QAbstractScrollArea>
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QEvent>
+#include <QTableView>
+#include <QTemporaryDir>
 #include <benchmark/benchmark.h>
 
+#include <functional>
 #include <memory>
 
 namespace {
@@ -126,6 +134,110 @@ BENCHMARK_CAPTURE(edit_until_redrawn, over_soil_power, full_wave_at_another_powe
     ->Args({1260, 440})
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
+
+/// A loop over soil on all bands with a dial and six points measured on it.
+design::Design calibrated_loop() {
+    design::Design made = over_soil(0.9).design;
+    made.capacitor.minimum = units::picofarads(8);
+    made.capacitor.maximum = units::picofarads(400);
+    made.capacitor.dial = design::Dial{};
+    const auto dial = tuning::calibrated_dial(made);
+    made.calibration = design::Calibration{};
+    for (const double megahertz : {7.05, 10.12, 14.1, 18.1, 21.1, 24.9}) {
+        const auto at = dial.predicted(units::megahertz(megahertz));
+        made.calibration->points.push_back({at->reading + 1.0, units::megahertz(megahertz)});
+    }
+    return made;
+}
+
+/// The page Retune in a window of its own, and when dial and card were painted with the newest results.
+class RetuneWindow : public QObject {
+public:
+    RetuneWindow() {
+        document_.start_from(calibrated_loop());
+        focus_.set_frequency(units::megahertz(14.074));
+        page_.resize(1260, 700);
+        page_.view().dial().installEventFilter(this);
+        page_.card().table().viewport()->installEventFilter(this);
+        connect(&page_.dial(), &jobs::Job::finished, this, [this] { dial_due_ = true; });
+        connect(&page_.card().job(), &jobs::Job::finished, this, [this] { card_due_ = true; });
+        begin();
+        page_.show();
+        wait();
+    }
+    void edit(const std::function<void(design::Design&)>& change) {
+        design::Design next = document_.design();
+        change(next);
+        begin();
+        document_.edit(next, {QStringLiteral("Edit"), {}, {}});
+        wait();
+    }
+    [[nodiscard]] double dial_ms() const { return dial_ms_; } ///< of the last edit, until the dial stood
+    [[nodiscard]] double card_ms() const { return card_ms_; }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() == QEvent::Paint) {
+            const double now_ms = 1e-6 * static_cast<double>(clock_.nsecsElapsed());
+            if (watched == &page_.view().dial()) {
+                dial_ms_ = dial_due_ && dial_ms_ < 0 ? now_ms : dial_ms_;
+            } else {
+                card_ms_ = card_due_ && card_ms_ < 0 ? now_ms : card_ms_;
+            }
+        }
+        return false;
+    }
+
+private:
+    void begin() {
+        dial_due_ = card_due_ = false;
+        dial_ms_ = card_ms_ = -1;
+        clock_.start();
+    }
+    void wait() {
+        while (dial_ms_ < 0 || card_ms_ < 0) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+    }
+    QTemporaryDir folder_;
+    settings::Settings settings_{folder_.filePath(QStringLiteral("settings.ini"))};
+    session::Document document_;
+    session::Focus focus_;
+    session::Comparison comparison_;
+    jobs::SurveyJob survey_, compared_;
+    jobs::PointJob point_;
+    jobs::KeyingJob keying_;
+    pages::RetunePage page_{{settings_, document_, focus_, comparison_, survey_, point_, compared_, keying_}};
+    QElapsedTimer clock_;
+    bool dial_due_ = false, card_due_ = false;
+    double dial_ms_ = -1, card_ms_ = -1;
+};
+
+void edit_the_retune_page(benchmark::State& state, void (*change)(design::Design&, int)) {
+    RetuneWindow window;
+    double dial_ms = 0, card_ms = 0;
+    int step = 0;
+    for (auto _ : state) {
+        ++step;
+        window.edit([&](design::Design& design) { change(design, step); });
+        dial_ms += window.dial_ms();
+        card_ms += window.card_ms();
+    }
+    state.counters["dial_ms"] = benchmark::Counter(dial_ms, benchmark::Counter::kAvgIterations);
+    state.counters["card_ms"] = benchmark::Counter(card_ms, benchmark::Counter::kAvgIterations);
+}
+
+void move_a_point(design::Design& design, int step) {
+    design.calibration->points[2].reading += step % 2 == 0 ? 0.3 : -0.3;
+}
+void change_the_drive(design::Design& design, int step) {
+    design.capacitor.dial->reduction = 6 + step % 3;
+}
+// Aim: 30 ms until dial, words and card stand on the page.
+BENCHMARK_CAPTURE(edit_the_retune_page, calibration_point, move_a_point)
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(edit_the_retune_page, dial, change_the_drive)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void crosshair_move(benchmark::State& state) {
     charts::ChartGroup group;

@@ -1,5 +1,6 @@
 // Files that are refused: exit status 1, nothing on the output, one sentence that names file and place.
 #include "process.hpp"
+#include "support/samples.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -82,8 +83,34 @@ TEST(CheckFile, StrictRefusesWhatSavingWouldChange) {
     const Result result = run({"check-file", "--strict", file});
     EXPECT_EQ(result.status, 1);
     EXPECT_EQ(result.out, "");
-    EXPECT_EQ(result.err,
-              "loopwright-cli: " + file + ":1: saving the file would change it, from this line on\n");
+    EXPECT_THAT(result.err,
+                HasSubstr(file + ":1: saving the file would change it, from this line on: from '{"));
+}
+
+// The line as it is and as it would be.
+TEST(CheckFile, StrictSaysWhatSavingWouldChange) {
+    const Folder folder;
+    const std::string sample = read_file(support::samples().front());
+    const auto said = [&](const std::string& from, const std::string& to) {
+        std::string text = sample;
+        const auto at = text.find(from);
+        EXPECT_NE(at, std::string::npos) << from;
+        text.replace(at, from.size(), to);
+        const Result result = run({"check-file", "--strict", folder.write("mine.loop", text)});
+        EXPECT_EQ(result.status, 1);
+        return result.err;
+    };
+    EXPECT_THAT(
+        said("\"version\": 1,", "\"version\": 1.0,"),
+        HasSubstr(":3: saving the file would change it, from this line on: from '\"version\": 1.0,' to "
+                  "'\"version\": 1,'"));
+    EXPECT_THAT(said("  \"version\"", "   \"version\""),
+                HasSubstr(":3: saving the file would change it, from this line on: the blanks or the end of "
+                          "the line '\"version\": 1,'"));
+    EXPECT_THAT(
+        said("\"version\": 1,\n", "\"version\": 1,\n\n"),
+        HasSubstr(
+            ":4: saving the file would change it, from this line on: from an empty line to '\"title\""));
 }
 
 } // namespace

@@ -118,6 +118,14 @@ TEST(ReadDesign, RefusesWithFileLinePathValueAndWhatIsAccepted) {
         "'36 in'");
     EXPECT_EQ(whole_refusal("\"size\"", "\"siez\""),
               "my.loop:8: loop.siez: this key is not known in loop; the nearest known key is 'size'");
+    // A key that another part has is told where it belongs.
+    EXPECT_EQ(whole_refusal("\"gap\": \"20 mm\"", "\"peak_voltage\": \"2 kV\""),
+              "my.loop:14: loop.peak_voltage: this key is not known in loop; it belongs in capacitor.rating");
+    EXPECT_THAT(
+        whole_refusal("\"gap\": \"20 mm\"", "\"diameter\": \"20 mm\""),
+        HasSubstr("loop.diameter: this key is not known in loop; it belongs in conductor or coupling"));
+    EXPECT_THAT(whole_refusal("\"gap\": \"20 mm\"", "\"site\": {}"),
+                HasSubstr("it belongs in the document itself"));
     EXPECT_THAT(
         whole_refusal("\"title\"", "\"colour\""),
         AllOf(StartsWith("my.loop:4: colour: this key is not known here; known: format, version, title")));

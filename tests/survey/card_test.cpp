@@ -171,6 +171,32 @@ TEST(Card, OutOfReachSaysByHowMuchAndWhatWouldHelp) {
     EXPECT_NEAR(forty.dial()->reading, row_of(got, "40m", "ft8").dial()->reading, 1e-6);
 }
 
+// The smallest E12 value for each row of 80 m differs here (560 pF, but 680 pF for the lowest): the card
+// names one that serves them all, and with it plugged in they are all in reach.
+TEST(Card, OneFixedCapacitorServesAllRowsOfABand) {
+    design::Design d = a_loop();
+    d.loop.size = units::metres(1.05);
+    d.capacitor.maximum = picofarads(200);
+    d.station.bands = {"80m"};
+    const Card got = card_of(d);
+    ASSERT_FALSE(got.rows.empty());
+    const tuning::FixedRemedy first = *got.rows.front().shortfall->remedy;
+    ASSERT_FALSE(first.whole_band);
+    for (const CardRow& row : got.rows) {
+        ASSERT_TRUE(row.shortfall && row.shortfall->remedy) << row.use;
+        EXPECT_TRUE(row.shortfall->remedy->working_frequencies) << row.use;
+        EXPECT_EQ(row.shortfall->remedy->capacitance, first.capacitance) << row.use;
+        EXPECT_NE(row.remarks.front().text.find("brings the working frequencies of 80m in"),
+                  std::string::npos)
+            << row.remarks.front().text;
+    }
+    d.capacitor.added.resize(1);
+    d.capacitor.added[0].capacitance = first.capacitance;
+    for (const CardRow& row : card_of(d).rows) {
+        EXPECT_TRUE(row.reachable) << row.use;
+    }
+}
+
 // The board and the page before keying know of what is plugged in on a band, as the card does.
 TEST(Card, SurveyKnowsWhatIsPluggedIn) {
     design::Design d = a_loop();

@@ -76,6 +76,25 @@ TEST(FixedRemedy, ServesTheFrequencyWhereNoValueServesTheBand) {
     EXPECT_NEAR(pF(missing->remedy->capacitance), 33, 1e-9); // 43 to 47 pF
 }
 
+// 12 to 150 pF; the band takes 600 to 760 pF, more than any one value covers; its working frequencies take
+// 700 to 740: from 740 - 150 = 590 to 700 - 12 = 688 pF, in E12 680. For 705 pF alone 560 were the least.
+TEST(FixedRemedy, ServesTheWorkingFrequenciesTogetherWhereNoValueServesTheBand) {
+    design::Capacitor c;
+    Need need = need_of(705, 600, 760);
+    auto missing = shortfall(c, {}, need);
+    ASSERT_TRUE(missing && missing->remedy);
+    EXPECT_NEAR(pF(missing->remedy->capacitance), 560, 1e-9);
+    EXPECT_FALSE(missing->remedy->working_frequencies);
+    need.working = units::Interval<units::Capacitance>{picofarads(700), picofarads(740)};
+    missing = shortfall(c, {}, need);
+    ASSERT_TRUE(missing && missing->remedy);
+    EXPECT_NEAR(pF(missing->remedy->capacitance), 680, 1e-9);
+    EXPECT_TRUE(missing->remedy->working_frequencies);
+    EXPECT_FALSE(missing->remedy->whole_band);
+    need.working = units::Interval<units::Capacitance>{picofarads(600), picofarads(760)};
+    EXPECT_FALSE(shortfall(c, {}, need)->remedy->working_frequencies);
+}
+
 TEST(FixedRemedy, SaysNothingWhereItIsInReachAndOffersNothingWhereNothingHelps) {
     design::Capacitor c;
     EXPECT_FALSE(shortfall(c, {}, need_of(100, 90, 110)));

@@ -79,7 +79,13 @@ void expect_every_row(const std::vector<std::string>& lines, const survey::Card&
     for (const survey::CardRow& row : card.rows) {
         std::vector<std::string> words{row.band, row.use, report::fixed(row.radio.value() / 1e3, 1)};
         if (row.reachable) {
-            words.push_back(report::fixed(row.dial()->reading, decimals));
+            const bool doubtful = row.dial()->range.low < 0 || row.dial()->range.high > 180;
+            words.push_back(report::fixed(row.dial()->reading, decimals) + (doubtful ? "?" : " "));
+            words.push_back("\u00b1" + report::fixed(row.dial()->uncertainty(), decimals));
+            words.push_back(report::significant(row.usable_span_low()->value() / 1e3, 2));
+            const loop::Resonance& r = *row.point.resonance;
+            words.push_back(report::significant(
+                std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high).value(), 3));
         } else if (row.shortfall) {
             words.emplace_back(row.shortfall->above ? "short" : "too much");
         } else {
@@ -102,6 +108,31 @@ TEST(CardSheet, HoldsEveryRowOnOnePageOfEachPaper) {
             EXPECT_THAT(about, ::testing::ContainsRegex("Pages: +1\n"));
             expect_every_row(lines_of(name), *data.card);
         }
+    }
+}
+
+// A dial's interval that passes a stop is marked on paper, and both papers say what the mark is.
+TEST(CardSheet, MarksWhatMayLieBeyondTheStopAndSaysBacklash) {
+    CardSheetData data = made_sheet();
+    auto card = *data.card;
+    card.request.design.capacitor.dial->backlash = 0.5;
+    const auto marked = std::count_if(card.rows.begin(), card.rows.end(), [](const survey::CardRow& row) {
+        return row.reachable && (row.dial()->range.low < 0 || row.dial()->range.high > 180);
+    });
+    ASSERT_GT(marked, 0);
+    data.card = std::make_shared<const survey::Card>(card);
+    const QTemporaryDir folder;
+    const QString name = folder.filePath(QStringLiteral("a.pdf"));
+    for (const bool pocket : {false, true}) {
+        data.pocket = pocket;
+        ASSERT_TRUE(write_paper_pdf(name, paper_of(data), false));
+        std::string text = output_of(QStringLiteral("pdftotext"), {name, QStringLiteral("-")});
+        std::replace(text.begin(), text.end(), '\n', ' ');
+        EXPECT_EQ(std::count(text.begin(), text.end(), '?'), marked + 1);
+        EXPECT_THAT(text, HasSubstr("? perhaps beyond the stop"));
+        EXPECT_THAT(text, HasSubstr("Backlash 0.50: come from the same side"));
+        EXPECT_THAT(text, ::testing::AnyOf(HasSubstr("A hand or a body near the loop is not in the figures"),
+                                           HasSubstr("Hands away")));
     }
 }
 

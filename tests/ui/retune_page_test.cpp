@@ -20,6 +20,7 @@
 #include <QClipboard>
 #include <QElapsedTimer>
 #include <QFile>
+#include <QFontMetrics>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -331,6 +332,58 @@ TEST_F(RetunePageTest, TheCardHasEveryRowOfTheCoreAndPickingOneFocusesIt) {
     EXPECT_EQ(table.currentIndex().row(), 0);
 }
 
+// The row of a frequency that no setting gives says so, and nothing of what the loop would do there. Every
+// remark is read in full at the width of a small screen: the row is as high as its lines.
+TEST_F(RetunePageTest, TheCardSaysWhatIsOutOfReachAndEveryRemarkInFull) {
+    design::Design next = document_.design();
+    next.station.bands = {"80m", "40m", "20m"};
+    next.capacitor.dial->reduction = 1;
+    document_.edit(next, {QStringLiteral("Bands"), {}, {}});
+    jobs::CardJob& job = page_->card().job();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return job.result() && !job.stale(); }, 60000));
+    QTableView& table = page_->card().table();
+    const auto& rows = job.result()->rows;
+    ASSERT_FALSE(rows.front().reachable);
+    EXPECT_EQ(table.model()->index(0, 3).data().toString(), QStringLiteral("out of reach"));
+    EXPECT_EQ(table.model()->index(0, 5).data().toString(), QStringLiteral("\u2013"));
+    EXPECT_TRUE(table.model()->index(0, 6).data().toString().endsWith(QStringLiteral("pF")));
+    const int last = table.model()->columnCount() - 1;
+    QCoreApplication::processEvents();
+    int wrapped = 0;
+    for (int row = 0; row < table.model()->rowCount(); ++row) {
+        const QString text = table.model()->index(row, last).data().toString();
+        constexpr int margins = 8;
+        const QRect room(0, 0, table.columnWidth(last) - margins, 10000);
+        const QFontMetrics metrics(table.font());
+        const int height = metrics.boundingRect(room, Qt::TextWordWrap, text).height();
+        EXPECT_GE(table.rowHeight(row), height) << text.toStdString();
+        wrapped += height > metrics.height() ? 1 : 0;
+    }
+    EXPECT_GT(wrapped, 0);
+}
+
+// One plan of further points on page, card and paper, also where all bands of the region are planned.
+TEST_F(RetunePageTest, TheNextPointsAreThoseOfTheCard) {
+    design::Design next = document_.design();
+    next.station.bands.clear();
+    document_.edit(next, {QStringLiteral("All bands"), {}, {}});
+    jobs::CardJob& job = page_->card().job();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return job.result() && !job.stale(); }, 60000));
+    ASSERT_TRUE(settled());
+    const auto& of_card = job.result()->next;
+    const auto& of_page = page_->dial().result()->next;
+    ASSERT_EQ(of_card.size(), 3U);
+    ASSERT_EQ(of_page.size(), 3U);
+    for (std::size_t i = 0; i < 3; ++i) {
+        EXPECT_EQ(of_page[i].frequency, of_card[i].frequency);
+        EXPECT_DOUBLE_EQ(of_page[i].width_after, of_card[i].width_after);
+        EXPECT_TRUE(
+            words("calibration.next")
+                .contains(models::exact_frequency(std::round(of_card[i].frequency.value() / 1e3) * 1e3)))
+            << words("calibration.next").toStdString();
+    }
+}
+
 // The span grows with the VSWR that counts as usable: of Z = R (1 + j x) it is x = (s - 1)/sqrt(s), so that 3
 // gives 2/sqrt(3) : 1/sqrt(2) = 1.633 times the span of 2 (any handbook of transmission lines).
 TEST_F(RetunePageTest, TheVswrThatCountsAsUsableIsChosen) {
@@ -379,6 +432,18 @@ TEST_F(RetunePageTest, FollowsTheRadioAndNeverWaitsForIt) {
     EXPECT_EQ(settings_.radio().port, dummy.port());
     ASSERT_TRUE(settled());
     EXPECT_DOUBLE_EQ(dial_plot().frequency_Hz, 7'040'000);
+    // The knob goes 20 kHz up and the dial stays: the page says how far off, and what that costs. Of Z = R (1
+    // + j x), x = 2 (2 - 1)/sqrt(2) (20 kHz/span): any handbook of transmission lines.
+    QTest::mouseClick(on_page<QPushButton>("retune.is_set"), Qt::LeftButton);
+    dummy.tune(7'060'000);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return focus_.frequency() == units::hertz(7'060'000); }, 10000));
+    ASSERT_TRUE(settled());
+    EXPECT_TRUE(words("retune.now").contains(QStringLiteral("20.0\u2009kHz too low")))
+        << words("retune.now").toStdString();
+    const double x = std::sqrt(2.0) * 20e3 / resonance_plot().span_Hz;
+    const double reflection = x / std::hypot(2.0, x);
+    EXPECT_NEAR(models::vswr_at(resonance_plot(), resonance_plot().wanted_Hz),
+                (1 + reflection) / (1 - reflection), 0.1);
     dummy.tune(14'074'000);
     ASSERT_TRUE(QTest::qWaitFor([&] { return focus_.frequency() == units::hertz(14'074'000); }, 10000));
     dummy.kill();

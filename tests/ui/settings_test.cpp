@@ -1,10 +1,12 @@
 #include "settings/settings.hpp"
 
 #include "session/focus.hpp"
+#include "settings/usable_vswr.hpp"
 
 #include <QFile>
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <cmath>
 #include <gtest/gtest.h>
 
 using namespace loopwright;
@@ -49,6 +51,23 @@ TEST(SettingsTest, TheDipoleIsKeptAndNonsenseIsNot) {
     EXPECT_EQ(read.dipole.height, loop::ComparisonDipole{}.height);
     EXPECT_EQ(read.dipole.azimuth, loop::ComparisonDipole{}.azimuth);
     EXPECT_TRUE(read.dipole.vertical);
+}
+
+TEST(SettingsTest, TheUsableVswrIsKeptAndNonsenseIsNot) {
+    const QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("settings.ini"));
+    {
+        settings::Settings settings(file);
+        EXPECT_EQ(settings::usable_vswr(settings), 2.0);
+        settings::set_usable_vswr(settings, 2.75);
+        for (const double none : {1.0, 0.5, 11.0, -3.0, std::nan("")}) {
+            settings::set_usable_vswr(settings, none);
+        }
+    }
+    settings::Settings again(file);
+    EXPECT_EQ(settings::usable_vswr(again), 2.75);
+    again.set_window_state(QStringLiteral("retune_vswr"), QByteArray("12"));
+    EXPECT_EQ(settings::usable_vswr(again), 2.0);
 }
 
 TEST(SettingsTest, WhereADialStandsIsKeptForTheLastTwentyFiles) {

@@ -4,6 +4,7 @@
 #include "band/working_frequencies.hpp"
 #include "design/on_band.hpp"
 #include "loop/loop_model.hpp"
+#include "tuning/calibration_report.hpp"
 #include "tuning/design_dial.hpp"
 
 #include <algorithm>
@@ -29,21 +30,6 @@ std::string band_of(Frequency frequency, int region) {
     return band == nullptr ? std::string() : band->name;
 }
 
-/// Every frequency of the card: of the planned bands, and the operator's own.
-std::vector<Frequency> wanted_frequencies(const design::Design& design) {
-    std::vector<Frequency> wanted;
-    const int region = design.station.region;
-    for (const std::string& name : design.station.bands) {
-        for (const band::WorkingFrequency& one : band::working_frequencies(region, name)) {
-            wanted.push_back(one.tuned);
-        }
-    }
-    for (const design::WorkingFrequency& own : design.station.working_frequencies) {
-        wanted.push_back(own.frequency.value);
-    }
-    return wanted;
-}
-
 /// Where the same fixed capacitors are there as at `frequency`.
 units::Interval<Frequency> same_capacitors(const design::Design& design, Frequency frequency,
                                            units::Interval<Frequency> all) {
@@ -66,11 +52,7 @@ void fill_dial(DialResult& result) {
     if (result.dial->used_points() > 0) {
         result.calibrated = result.dial->at(result.tuned);
     }
-    const std::vector<Frequency> wanted = wanted_frequencies(design);
-    const auto next = result.dial->next_points(tuning::measurable(design), wanted);
-    if (!next.empty()) {
-        result.next = next.front();
-    }
+    result.next = tuning::next_points_of(*result.dial, design);
     if (!result.predicted) {
         result.trouble =
             "No setting of this capacitor tunes the loop to this frequency, or the model does not "

@@ -28,9 +28,9 @@ struct DialResult {
     /// Nothing without a dial in the file, or where the model does not answer.
     std::optional<tuning::CalibratedDial> dial;
     std::optional<tuning::DialFigure> predicted,
-        calibrated;                        ///< at `tuned`; calibrated: with points that count
-    std::optional<tuning::NextPoint> next; ///< where to measure next
-    std::string trouble;                   ///< why there is no dial: one sentence; empty where there is one
+        calibrated;                      ///< at `tuned`; calibrated: with points that count
+    std::vector<tuning::NextPoint> next; ///< where to measure next, one after the other, as on the card
+    std::string trouble;                 ///< why there is no dial: one sentence; empty where there is one
 };
 
 /// Throws base::InputError for a design or a frequency that the model does not take.

@@ -72,15 +72,27 @@ QList<PairRow> calibration_rows(const std::vector<design::CalibrationPoint>& poi
     return rows;
 }
 
-QString next_point_words(const tuning::NextPoint& next, const design::Dial& dial) {
+QString next_point_words(const std::vector<tuning::NextPoint>& plan, const design::Dial& dial) {
+    if (plan.empty()) {
+        return {};
+    }
     const auto text = [&](double reading) {
         return reading_text(reading, dial.scale,
                             std::min(dial.hand_step / dial.reduction, std::abs(reading) / 5.0));
     };
-    return Calibrations::tr("Measure next at %1, near %2: it would narrow the card from ±%3 to ±%4.")
-        .arg(exact_frequency(std::round(next.frequency.value() / 1e3) * 1e3),
-             reading_text(next.reading, dial.scale, dial.hand_step / dial.reduction),
-             text(next.width_now / 2.0), text(next.width_after / 2.0));
+    const auto megahertz = [](const tuning::NextPoint& point) {
+        return exact_frequency(std::round(point.frequency.value() / 1e3) * 1e3);
+    };
+    const tuning::NextPoint& next = plan.front();
+    QString words =
+        Calibrations::tr("Measure next at %1, near %2: it would narrow the card from ±%3 to ±%4")
+            .arg(megahertz(next), reading_text(next.reading, dial.scale, dial.hand_step / dial.reduction),
+                 text(next.width_now / 2.0), text(next.width_after / 2.0));
+    for (std::size_t i = 1; i < plan.size(); ++i) {
+        words += (i == 1 ? Calibrations::tr(", then %1 to ±%2") : Calibrations::tr(", %1 to ±%2"))
+                     .arg(megahertz(plan[i]), text(plan[i].width_after / 2.0));
+    }
+    return words + QLatin1Char('.');
 }
 
 QStringList fitted_words(const std::vector<tuning::FittedPart>& parts) {

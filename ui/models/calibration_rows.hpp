@@ -17,8 +17,9 @@ namespace loopwright::models {
 [[nodiscard]] QList<PairRow> calibration_rows(const std::vector<design::CalibrationPoint>& points,
                                               const std::vector<tuning::JudgedPoint>& judged);
 
-/// "Measure next at 14.0755 MHz, near 62.5°: it would narrow the card from ±3.1° to ±0.8°."
-[[nodiscard]] QString next_point_words(const tuning::NextPoint& next, const design::Dial& dial);
+/// "Measure next at 14.075 MHz, near 62.5°: it would narrow the card from ±3.1° to ±0.8°, then 7.1 MHz to
+/// ±0.5°." Of a plan, one point after the other; empty for none.
+[[nodiscard]] QString next_point_words(const std::vector<tuning::NextPoint>& plan, const design::Dial& dial);
 
 /// One line for each property that the points tell: "Stray: 8.1 pF (7.6 to 8.7), in the file 5 pF".
 [[nodiscard]] QStringList fitted_words(const std::vector<tuning::FittedPart>& parts);

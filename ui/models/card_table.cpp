@@ -35,9 +35,18 @@ QString missing() {
     return Cards::tr("not established");
 }
 
-QString figure(const std::optional<tuning::Reading>& reading, const Marks& scale, bool interval) {
+/// Where a figure has no place: established or not, no setting of this capacitor gives it.
+QString none(const CardRow& row) {
+    return row.point.resonance && !row.reachable ? QStringLiteral("\u2013") : missing();
+}
+
+QString figure(const CardRow& row, const std::optional<tuning::Reading>& reading, const Marks& scale,
+               bool interval) {
     if (!scale.dial) {
         return Cards::tr("no dial");
+    }
+    if (row.point.resonance && !row.reachable) {
+        return interval ? Cards::tr("out of reach") : none(row);
     }
     if (!reading) {
         return missing();
@@ -98,8 +107,8 @@ TextTable card_table(const survey::Card& card) {
         add(table, Cards::tr("Predicted"), Cards::tr("By the file alone"), true);
     }
     add(table, Cards::tr("Dial\nfor 10 kHz"), Cards::tr("Change of the reading for 10 kHz up"), true);
-    add(table, Cards::tr("Usable\nwithout retuning"),
-        Cards::tr("VSWR %1 or less").arg(plain_number(card.request.vswr_limit, 3)), true);
+    add(table, Cards::tr("Usable\nuntouched"),
+        Cards::tr("Without retuning: VSWR %1 or less").arg(plain_number(card.request.vswr_limit, 3)), true);
     add(table, Cards::tr("Capacitance"), Cards::tr("In all, stray and what is added included"), true);
     if (!capacitor.added.empty()) {
         add(table, Cards::tr("Fixed\ncapacitors"), Cards::tr("Those plugged or switched in"), false);
@@ -108,14 +117,15 @@ TextTable card_table(const survey::Card& card) {
     for (const CardRow& row : card.rows) {
         QStringList texts;
         texts << QString::fromStdString(row.band) << QString::fromStdString(row.use)
-              << exact_frequency(row.radio.value()) << figure(row.dial(), scale, true);
+              << exact_frequency(row.radio.value()) << figure(row, row.dial(), scale, true);
         if (calibrated) {
-            texts << figure(row.predicted, scale, false);
+            texts << figure(row, row.predicted, scale, false);
         }
         constexpr double ten_kHz = 1e4;
-        texts << (scale.dial && row.dial() ? scale.fine(row.dial()->per_Hz * ten_kHz) : missing());
-        texts << (row.usable_span ? measured_text(Measure::frequency, row.usable_span_low()->value())
-                                  : missing());
+        texts << (scale.dial && row.dial() ? scale.fine(row.dial()->per_Hz * ten_kHz) : none(row));
+        texts << (row.usable_span && row.reachable
+                      ? measured_text(Measure::frequency, row.usable_span_low()->value())
+                      : none(row));
         texts << capacitance(row);
         if (!capacitor.added.empty()) {
             texts << plugged(row, capacitor);

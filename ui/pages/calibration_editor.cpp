@@ -215,8 +215,8 @@ void CalibrationEditor::show_words() {
         fitted_->setText({});
     } else {
         QStringList lines{models::calibration_summary(result_->dial->points())};
-        if (result_->next && design.capacitor.dial) {
-            lines << models::next_point_words(*result_->next, *design.capacitor.dial);
+        if (!result_->next.empty() && design.capacitor.dial) {
+            lines << models::next_point_words(result_->next, *design.capacitor.dial);
         }
         next_->setText(lines.join(QLatin1Char('\n')));
         fitted_->setText(models::fitted_words(result_->dial->parts()).join(QLatin1Char('\n')));

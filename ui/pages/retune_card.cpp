@@ -4,12 +4,14 @@
 #include "jobs/keying_job.hpp"
 #include "models/card_table.hpp"
 #include "pages/plain_table.hpp"
+#include "settings/usable_vswr.hpp"
 #include "survey/site_voltage.hpp"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -17,9 +19,7 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, vswr_px = 60;
-constexpr double least_vswr = 1.05, greatest_vswr = 10.0;
-const QString vswr_name = QStringLiteral("retune_vswr"); ///< in what is kept of the window
+constexpr int unit_px = 8, vswr_px = 60, remarks_px = 160;
 } // namespace
 
 RetuneCard::RetuneCard(const Context& context, QWidget* parent)
@@ -54,6 +54,7 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     table_->setObjectName(QStringLiteral("card.table"));
     table_->setSelectionMode(QAbstractItemView::SingleSelection);
     table_->horizontalHeader()->setStretchLastSection(true);
+    wrap_remarks();
     connect(&job_, &jobs::Job::started, this, [this] {
         failure_.clear();
         show_state();
@@ -80,12 +81,31 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     show_state();
 }
 
+/// A remark is read in full at every width: its lines wrap, and the rows grow with them.
+void RetuneCard::wrap_remarks() {
+    table_->setWordWrap(true);
+    auto* later = new QTimer(this); // once for all columns of one change
+    later->setSingleShot(true);
+    later->setInterval(0);
+    connect(table_->horizontalHeader(), &QHeaderView::sectionResized, later, qOverload<>(&QTimer::start));
+    connect(table_->model(), &QAbstractItemModel::modelReset, later, qOverload<>(&QTimer::start));
+    connect(later, &QTimer::timeout, this, [this] {
+        QHeaderView& header = *table_->horizontalHeader();
+        const int last = header.count() - 1;
+        if (last < 0) {
+            return;
+        }
+        const int others = header.length() - header.sectionSize(last);
+        const int room = std::max(remarks_px, table_->viewport()->width() - others);
+        if (header.sectionSize(last) != room) {
+            header.resizeSection(last, room); // the columns were made as wide as their longest line before
+        }
+        table_->resizeRowsToContents();
+    });
+}
+
 void RetuneCard::add_vswr(QHBoxLayout& row) {
-    bool is_number = false;
-    const double kept = context_.settings.window_state(vswr_name).toDouble(&is_number);
-    if (is_number && kept >= least_vswr && kept <= greatest_vswr) {
-        vswr_limit_ = kept;
-    }
+    vswr_limit_ = settings::usable_vswr(context_.settings);
     auto* label = new QLabel(tr("&Usable up to VSWR"), this);
     inputs::QuantityField& field = vswr_->field();
     field.setObjectName(QStringLiteral("card.vswr"));
@@ -102,14 +122,15 @@ void RetuneCard::add_vswr(QHBoxLayout& row) {
 }
 
 void RetuneCard::set_vswr_limit(double limit, const QString& text) {
-    if (!(limit >= least_vswr && limit <= greatest_vswr)) {
-        vswr_->field().refuse(tr("Between %1 and %2.").arg(least_vswr).arg(greatest_vswr));
+    if (!settings::is_usable_vswr(limit)) {
+        vswr_->field().refuse(
+            tr("Between %1 and %2.").arg(settings::least_usable_vswr).arg(settings::greatest_usable_vswr));
         return;
     }
     vswr_->field().set_value(limit, text);
     if (limit != vswr_limit_) {
         vswr_limit_ = limit;
-        context_.settings.set_window_state(vswr_name, QByteArray::number(limit));
+        settings::set_usable_vswr(context_.settings, limit);
         Q_EMIT vswr_limit_changed();
     }
 }

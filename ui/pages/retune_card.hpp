@@ -45,6 +45,7 @@ Q_SIGNALS:
 
 private:
     void add_vswr(QHBoxLayout& row);
+    void wrap_remarks();
     void set_vswr_limit(double limit, const QString& text);
     void show_card();
     void show_state();

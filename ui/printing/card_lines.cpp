@@ -238,7 +238,11 @@ QStringList card_legend(const survey::Card& card, bool pocket) {
         all << CardLines::tr("Dial predicted, not calibrated.") << models::wide_interval_words();
     }
     if (design.capacitor.dial && !card.next.empty()) {
-        all << models::next_point_words(card.next.front(), *design.capacitor.dial);
+        all << models::next_point_words(card.next, *design.capacitor.dial);
+    }
+    if (design.capacitor.dial && design.capacitor.dial->backlash > 0) {
+        all << CardLines::tr("Backlash %1: come from the same side always.")
+                   .arg(qt(report::significant(design.capacitor.dial->backlash, 2)));
     }
     for (std::size_t i = 0; i < design.capacitor.added.size(); ++i) {
         const design::AddedCapacitor& each = design.capacitor.added[i];
@@ -257,7 +261,8 @@ QStringList card_legend(const survey::Card& card, bool pocket) {
             "A hand or a body near the loop is not in the figures. Figures hold as computed and "
             "for nothing else; local codes and licensed practice come first.");
     } else {
-        all << CardLines::tr("\u25B2 do not key. As computed, never a promise.");
+        all << CardLines::tr("\u25B2 do not key. ? perhaps beyond the stop. Hands away: they are not in the "
+                             "figures. As computed, never a promise.");
     }
     return all;
 }

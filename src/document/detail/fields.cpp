@@ -3,11 +3,26 @@
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "base/utf8.hpp"
+#include "document/detail/keys.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace loopwright::document::detail {
+
+namespace {
+
+/// Where a key that is not known belongs: a part that has it, else the nearest of the known ones.
+std::string advice_on(const std::string& key, const std::vector<std::string>& known) {
+    const std::vector<std::string> parts = parts_with(key);
+    if (!parts.empty()) {
+        return "it belongs in " + base::listed(parts);
+    }
+    const std::string meant = base::nearest(key, known);
+    return meant.empty() ? "known: " + base::listed(known) : "the nearest known key is '" + meant + "'";
+}
+
+} // namespace
 
 Fields::Fields(const Node& node, std::string path, const std::string& name, std::vector<std::string> known)
     : node_(node), path_(std::move(path)), name_(name) {
@@ -20,12 +35,9 @@ Fields::Fields(const Node& node, std::string path, const std::string& name, std:
         if (std::find(known.begin(), known.end(), key) != known.end()) {
             continue;
         }
-        const std::string meant = base::nearest(key, known);
         const std::string place = path_.empty() ? "here" : "in " + path_;
         throw base::InputError::sentence(path_of(base::quotable(key)),
-                                         "this key is not known " + place + "; " +
-                                             (meant.empty() ? "known: " + base::listed(known)
-                                                            : "the nearest known key is '" + meant + "'"))
+                                         "this key is not known " + place + "; " + advice_on(key, known))
             .at(name_, node.items[i].line);
     }
 }

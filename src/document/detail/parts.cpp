@@ -7,6 +7,7 @@
 #include "design/names.hpp"
 #include "document/detail/choice.hpp"
 #include "document/detail/hazard_parts.hpp"
+#include "document/detail/keys.hpp"
 #include "document/detail/retune_parts.hpp"
 #include "ground/ground_classes.hpp"
 
@@ -239,10 +240,7 @@ void check_format(const Node& root, const std::string& format, const std::string
 }
 
 const std::vector<std::string>& capacitor_keys() {
-    static const std::vector<std::string> keys{
-        "minimum",     "maximum", "stray", "loss", "contact_resistance",     "rating",
-        "arrangement", "added",   "dial",  "made", "temperature_coefficient"};
-    return keys;
+    return keys_of("capacitor");
 }
 
 design::Capacitor read_capacitor(const Fields& fields) {
@@ -254,15 +252,14 @@ design::Capacitor read_capacitor(const Fields& fields) {
     fields.quantity("minimum", capacitor.minimum);
     fields.quantity("maximum", capacitor.maximum);
     fields.quantity("stray", capacitor.stray);
-    if (const auto loss = fields.object("loss", {"q", "series_resistance", "at", "exponent"})) {
+    if (const auto loss = fields.object("loss", keys_of("capacitor.loss"))) {
         loss->number("q", capacitor.loss.q);
         loss->quantity("series_resistance", capacitor.loss.series_resistance);
         loss->quantity("at", capacitor.loss.at);
         loss->number("exponent", capacitor.loss.exponent);
     }
     fields.quantity("contact_resistance", capacitor.contact_resistance);
-    if (const auto rating =
-            fields.object("rating", {"peak_voltage", "gap", "plate_edges", "safety_factor", "current"})) {
+    if (const auto rating = fields.object("rating", keys_of("capacitor.rating"))) {
         read_rating(*rating, capacitor.rating);
     }
     choice(fields, "arrangement", capacitor.arrangement);
@@ -272,43 +269,30 @@ design::Capacitor read_capacitor(const Fields& fields) {
 }
 
 design::Design read_document(const Node& root, const std::string& name) {
-    const Fields document(root, "", name,
-                          {"format", "version", "title", "note", "loop", "conductor", "joints", "capacitor",
-                           "coupling", "feed_line", "site", "station", "calibration"});
+    const Fields document(root, "", name, keys_of(""));
     design::Design design;
     document.text("title", design.title, 200, false);
     document.text("note", design.note, 20000, true);
     document.need("loop", "the loop's outline and size");
-    read_loop(
-        *document.object("loop", {"outline", "sides", "size", "size_is", "width", "height", "corner_down",
-                                  "turns", "arrangement", "turn_spacing", "lead", "gap"}),
-        design.loop);
+    read_loop(*document.object("loop", keys_of("loop")), design.loop);
     document.need("conductor", "the conductor's form, sizes and metal");
-    read_conductor(*document.object("conductor", {"form", "diameter", "wall", "width", "thickness", "metal",
-                                                  "temperature", "braid_factor", "stranded_factor"}),
-                   design.conductor);
+    read_conductor(*document.object("conductor", keys_of("conductor")), design.conductor);
     design.joints = read_joints(document);
     document.need("capacitor", "the capacitor's minimum and maximum");
     design.capacitor = read_capacitor(*document.object("capacitor", capacitor_keys()));
-    if (const auto coupling = document.object(
-            "coupling", {"kind", "diameter", "conductor_diameter", "axis_offset", "tap_length", "tap_spacing",
-                         "series_capacitor", "turns", "turn_inductance", "core_q", "leakage_share"})) {
+    if (const auto coupling = document.object("coupling", keys_of("coupling"))) {
         read_coupling(*coupling, design.coupling.emplace());
     }
-    if (const auto line = document.object("feed_line", {"length", "impedance", "loss"})) {
+    if (const auto line = document.object("feed_line", keys_of("feed_line"))) {
         read_feed_line(*line, design.feed_line.emplace());
     }
-    if (const auto site =
-            document.object("site", {"plane", "tilt", "lowest_point", "standing_level", "ground", "altitude",
-                                     "air_temperature", "people_distance"})) {
+    if (const auto site = document.object("site", keys_of("site"))) {
         read_site(*site, design.site);
     }
-    if (const auto station =
-            document.object("station", {"power", "emission", "region", "bands", "use", "limits", "own_limits",
-                                        "reach", "working_frequencies"})) {
+    if (const auto station = document.object("station", keys_of("station"))) {
         read_station(*station, design.station);
     }
-    if (const auto calibration = document.object("calibration", {"date", "note", "points"})) {
+    if (const auto calibration = document.object("calibration", keys_of("calibration"))) {
         read_calibration(*calibration, design.calibration.emplace());
     }
     return design;

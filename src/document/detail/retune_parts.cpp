@@ -4,6 +4,7 @@
 #include "design/made.hpp"
 #include "design/names.hpp"
 #include "document/detail/choice.hpp"
+#include "document/detail/keys.hpp"
 
 namespace loopwright::document::detail {
 namespace {
@@ -62,13 +63,10 @@ void read_made(const Fields& fields, design::MadeCapacitor& made) {
 } // namespace
 
 void read_setting(const Fields& fields, design::Capacitor& capacitor) {
-    if (const auto dial = fields.object("dial", {"law", "scale", "at_minimum", "at_maximum", "table",
-                                                 "hand_step", "reduction", "backlash"})) {
+    if (const auto dial = fields.object("dial", keys_of("capacitor.dial"))) {
         read_dial(*dial, capacitor.dial.emplace());
     }
-    if (const auto made = fields.object("made", {"kind", "least_overlap", "most_overlap", "width", "spacing",
-                                                 "thickness", "plates", "inner_diameter", "outer_diameter",
-                                                 "pairs", "relative_permittivity"})) {
+    if (const auto made = fields.object("made", keys_of("capacitor.made"))) {
         read_made(*made, capacitor.made.emplace());
         design::follow_made(capacitor, !fields.has("minimum"), !fields.has("maximum"));
     }

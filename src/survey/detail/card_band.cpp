@@ -81,7 +81,14 @@ void CardBand::fill(CardRow& row, const CardRequest& request, const tuning::Cali
         fill_dial(row, request, dials);
         return;
     }
+    fill_shortfall(row, std::nullopt);
+}
+
+void CardBand::fill_shortfall(CardRow& row,
+                              const std::optional<units::Interval<units::Capacitance>>& working) const {
+    const loop::Resonance& r = *row.point.resonance;
     tuning::Need need;
+    need.working = working;
     need.capacitance = r.tuning_capacitance;
     need.uncertain = r.tuning_capacitance_range;
     need.band = need_;
@@ -127,6 +134,20 @@ void compare_with_others(CardRow& row, const std::vector<CardRow>& all) {
             row.shared_with.push_back(other.use);
         }
     }
+}
+
+std::optional<units::Interval<units::Capacitance>> needs_of(const std::string& band,
+                                                            const std::vector<CardRow>& all) {
+    std::optional<units::Interval<units::Capacitance>> needs;
+    for (const CardRow& row : all) {
+        if (row.band == band && row.point.resonance) {
+            const auto& range = row.point.resonance->tuning_capacitance_range;
+            needs = needs ? units::Interval<units::Capacitance>{std::min(needs->low, range.low),
+                                                                std::max(needs->high, range.high)}
+                          : range;
+        }
+    }
+    return needs;
 }
 
 } // namespace loopwright::survey::detail

@@ -23,6 +23,9 @@ struct CardBand {
     /// Everything but the comparison with other rows and the remarks. dials: predicted and calibrated, with
     /// their intervals, or null. Callable from several threads.
     void fill(CardRow& row, const CardRequest& request, const tuning::CalibratedDial* dials) const;
+    /// What a row out of reach lacks. working: what the rows of the band need together, or nothing.
+    void fill_shortfall(CardRow& row,
+                        const std::optional<units::Interval<units::Capacitance>>& working) const;
 
 private:
     void fill_dial(CardRow& row, const CardRequest& request, const tuning::CalibratedDial* dials) const;
@@ -36,5 +39,9 @@ private:
 
 /// Which other rows of the band the span of this one holds.
 void compare_with_others(CardRow& row, const std::vector<CardRow>& all);
+
+/// What all established rows of a band need, with their intervals; nothing where there is none.
+[[nodiscard]] std::optional<units::Interval<units::Capacitance>> needs_of(const std::string& band,
+                                                                          const std::vector<CardRow>& all);
 
 } // namespace loopwright::survey::detail

@@ -26,7 +26,10 @@ std::string not_established(const loop::OperatingPoint& point) {
 
 std::string what_brings_it_in(const CardRow& row, const tuning::FixedRemedy& remedy) {
     const bool parallel = remedy.connection == design::AddedConnection::parallel;
-    const std::string where = row.band.empty() || !remedy.whole_band ? "this frequency" : row.band;
+    std::string where = row.band.empty() ? "this frequency" : row.band;
+    if (!row.band.empty() && !remedy.whole_band) {
+        where = remedy.working_frequencies ? "the working frequencies of " + row.band : "this frequency";
+    }
     return given_text(remedy.capacitance) + (parallel ? " in parallel" : " in series") + " brings " + where +
            " in and carries " + units::shown(remedy.voltage_peak, 2) + " peak, " +
            units::shown(remedy.current_rms, 2) + " rms";
