@@ -169,9 +169,8 @@ void fit_points(CalibratedDial::Fit& fit, const std::vector<design::CalibrationP
         }
         const auto& used = fit.after.hypotheses.front().used;
         const auto count = static_cast<std::size_t>(std::count(used.begin(), used.end(), true));
-        fit.points.push_back(detail::judged(relation, fit.after, others, point, fitting->wrong()[i],
-                                            used[i] ? count - 1 : count));
-        fit.points.back().used = used[i];
+        fit.points.push_back(detail::judged(relation, fit.after, others, point,
+                                            {used[i], fitting->wrong()[i]}, used[i] ? count - 1 : count));
         ++i;
     }
     const double wide =

@@ -112,8 +112,9 @@ TEST(Calibration, SaysWhichPointItDoubts) {
         points[1].reading += 0.1 * tenths;
         const auto dial = calibrate(made_file(), points);
         for (const JudgedPoint& point : dial.points()) {
-            EXPECT_EQ(point.doubtful(), point.wrong >= 0.2 && point.wrong <= 0.5) << tenths;
+            EXPECT_EQ(point.doubtful(), point.used && point.wrong >= 0.2) << tenths;
             EXPECT_EQ(point.reason.find("doubtful") == 0, point.doubtful()) << point.reason;
+            EXPECT_EQ(point.reason.find("left out") == 0, !point.used) << point.reason;
         }
         doubted += dial.points()[1].doubtful() ? 1 : 0;
         if (tenths == 0) {

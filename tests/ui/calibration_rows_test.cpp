@@ -34,14 +34,15 @@ TEST(CalibrationRows, APointCountsIsDoubtfulOrLeftOut) {
 
 TEST(CalibrationRows, APlanNamesEveryPointWithWhatItBrings) {
     design::Dial dial;
-    dial.hand_step = 0.1;
+    dial.hand_step = 1;
     const std::vector<tuning::NextPoint> plan{{units::megahertz(21), 161, 42, 14.4},
                                               {units::megahertz(10.15), 33, 14.4, 7.2},
-                                              {units::megahertz(14.35), 77, 7.2, 3.8}};
-    EXPECT_EQ(next_point_words(plan, dial),
+                                              {units::megahertz(14.35), 77, 7.2, 7.0}};
+    EXPECT_EQ(next_point_words(plan, dial).toStdString(),
               QStringLiteral("Measure next at 21\u2009MHz, near 161.0\u00b0: it would narrow the card from "
                              "\u00b121.0\u00b0 to \u00b17.2\u00b0, then 10.15\u2009MHz to \u00b13.6\u00b0, "
-                             "14.35\u2009MHz to \u00b11.9\u00b0."));
+                             "14.35\u2009MHz to \u00b13.5\u00b0.")
+                  .toStdString());
     EXPECT_TRUE(next_point_words({}, dial).isEmpty());
 }
 

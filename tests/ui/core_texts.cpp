@@ -93,9 +93,12 @@ void CoreTexts::add(const base::Notices& notices) {
 void CoreTexts::add(const survey::Card& card) {
     for (const survey::CardRow& row : card.rows) {
         add(row.use), add(row.point.notices);
+        QStringList cell; // its lines may break anywhere
         for (const survey::CardRemark& remark : row.remarks) {
             add(remark.text);
+            cell << QString::fromStdString(remark.text);
         }
+        add(cell.join(QStringLiteral("; ")));
     }
 }
 

@@ -8,6 +8,7 @@
 #include "coupling/coupled_loop.hpp"
 #include "coupling/mismatch.hpp"
 #include "jobs/keying_job.hpp"
+#include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/radio_panel.hpp"
 #include "pages/retune_card.hpp"

@@ -33,9 +33,15 @@ struct State {
 [[nodiscard]] std::vector<FittedPart> fitted_parts(const Relation& relation, const State& before,
                                                    const State& after);
 
+/// What the search made of a point: whether the best hypothesis has it, and how probably it is mistaken.
+struct Verdict {
+    bool used = true;
+    double wrong = 0;
+};
+
 /// Verdict and sentence of a point the model answers for; other: what the others say of it.
 [[nodiscard]] JudgedPoint judged(const Relation& relation, const State& state, const Mixture& others,
-                                 const design::CalibrationPoint& point, double wrong,
+                                 const design::CalibrationPoint& point, const Verdict& verdict,
                                  std::size_t other_points);
 
 /// other_hardware: share of the hypothesis that the hardware is far from its file.

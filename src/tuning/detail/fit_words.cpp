@@ -151,10 +151,11 @@ std::vector<FittedPart> fitted_parts(const Relation& relation, const State& befo
 }
 
 JudgedPoint judged(const Relation& relation, const State& state, const Mixture& others,
-                   const design::CalibrationPoint& point, double wrong, std::size_t other_points) {
+                   const design::CalibrationPoint& point, const Verdict& verdict, std::size_t other_points) {
     JudgedPoint result;
     result.point = point;
-    result.wrong = wrong;
+    result.used = verdict.used;
+    result.wrong = verdict.wrong;
     const double read = relation.position_of(point.reading);
     const double expected = quantile(others, 0.5, true);
     const double scatter = (quantile(others, 0.8413, true) - quantile(others, 0.1587, true)) / 2;
@@ -166,7 +167,7 @@ JudgedPoint judged(const Relation& relation, const State& state, const Mixture& 
     }
     const std::string size = units::shown(std::abs(result.off.value()), units::Dimension::frequency, 2);
     const std::string times = times_text(result.times_scatter) + " times the scatter";
-    if (wrong > 0.5) {
+    if (!result.used) {
         result.reason = "left out: reads " + size + " from " + others_text(other_points) + ", " + times;
     } else if (result.doubtful()) {
         result.reason = "doubtful, so it counts for less: lies " + size + " from " +
