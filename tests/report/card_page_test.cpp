@@ -19,7 +19,7 @@ using testing::HasSubstr;
 using testing::Not;
 
 /// In reach, calibrated; the intervals lie unevenly about their figures.
-survey::CardRow made_row(const std::string& band, const std::string& use) {
+survey::CardRow card_row_made(const std::string& band, const std::string& use) {
     survey::CardRow row;
     row.band = band;
     row.use = use;
@@ -38,8 +38,8 @@ survey::CardRow made_row(const std::string& band, const std::string& use) {
     return row;
 }
 
-survey::CardRow beyond() {
-    survey::CardRow row = made_row("80m", "CW");
+survey::CardRow row_beyond() {
+    survey::CardRow row = card_row_made("80m", "CW");
     row.reachable = false;
     row.predicted.reset();
     row.calibrated.reset();
@@ -50,7 +50,7 @@ survey::CardRow beyond() {
     return row;
 }
 
-survey::Card made_card(std::vector<survey::CardRow> rows) {
+survey::Card card_made(std::vector<survey::CardRow> rows) {
     survey::Card card;
     card.request.design.title = "Card loop";
     card.request.design.capacitor.dial = design::Dial{};
@@ -60,7 +60,7 @@ survey::Card made_card(std::vector<survey::CardRow> rows) {
     return card;
 }
 
-const Section& section_of(const Page& page, const std::string& code) {
+const Section& card_section(const Page& page, const std::string& code) {
     for (const Section& section : page.sections) {
         if (section.code == code) {
             return section;
@@ -69,17 +69,17 @@ const Section& section_of(const Page& page, const std::string& code) {
     throw std::runtime_error("no section " + code);
 }
 
-std::string text_of(const Page& page, const std::string& code) {
+std::string card_text(const Page& page, const std::string& code) {
     std::string text;
-    for (const Sentence& sentence : section_of(page, code).sentences) {
+    for (const Sentence& sentence : card_section(page, code).sentences) {
         text += sentence.text + "\n";
     }
     return text;
 }
 
 /// The shown text of a cell of the board; "no column" where there is none.
-std::string shown(const Page& page, std::size_t row, const std::string& key) {
-    const Table& table = *section_of(page, "card").table;
+std::string card_cell(const Page& page, std::size_t row, const std::string& key) {
+    const Table& table = *card_section(page, "card").table;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         if (table.columns[i].key == key) {
             return cell_text(table.rows.at(row).at(i), table.columns[i]);
@@ -106,54 +106,55 @@ TEST(CardPage, ReadingsHaveTheDigitsOfTheDrive) {
 }
 
 TEST(CardPage, TheBoardHasTheUnfavourableEnds) {
-    const Page page = card_page(made_card({made_row("40m", "FT8"), beyond()}), {});
-    EXPECT_EQ(shown(page, 0, "capacitor_voltage_peak_V_high"), "1230");
-    EXPECT_EQ(shown(page, 0, "usable_span_Hz"), "8.20");
-    EXPECT_EQ(shown(page, 0, "dial_calibrated"), "101.3");
-    EXPECT_EQ(shown(page, 0, "dial_calibrated_uncertainty"), "0.8"); // the wider side
-    EXPECT_EQ(shown(page, 0, "dial_predicted"), "104.2");
-    EXPECT_EQ(shown(page, 0, "dial_predicted_uncertainty"), "8.3");
-    EXPECT_EQ(shown(page, 0, "dial_per_kHz"), "\u22120.013"); // of the one to set
-    EXPECT_EQ(shown(page, 0, "radio_frequency_Hz"), "7074.0");
-    EXPECT_EQ(shown(page, 0, "frequency_Hz"), "7075.5");
+    const Page page = card_page(card_made({card_row_made("40m", "FT8"), row_beyond()}), {});
+    EXPECT_EQ(card_cell(page, 0, "capacitor_voltage_peak_V_high"), "1230");
+    EXPECT_EQ(card_cell(page, 0, "usable_span_Hz"), "8.20");
+    EXPECT_EQ(card_cell(page, 0, "dial_calibrated"), "101.3");
+    EXPECT_EQ(card_cell(page, 0, "dial_calibrated_uncertainty"), "0.8"); // the wider side
+    EXPECT_EQ(card_cell(page, 0, "dial_predicted"), "104.2");
+    EXPECT_EQ(card_cell(page, 0, "dial_predicted_uncertainty"), "8.3");
+    EXPECT_EQ(card_cell(page, 0, "dial_per_kHz"), "\u22120.013"); // of the one to set
+    EXPECT_EQ(card_cell(page, 0, "radio_frequency_Hz"), "7074.0");
+    EXPECT_EQ(card_cell(page, 0, "frequency_Hz"), "7075.5");
     // Out of reach: what the loop would do there is not its to do.
     for (const char* key : {"capacitor_voltage_peak_V_high", "usable_span_Hz", "dial_predicted"}) {
-        EXPECT_EQ(shown(page, 1, key), "") << key;
+        EXPECT_EQ(card_cell(page, 1, key), "") << key;
     }
-    EXPECT_EQ(shown(page, 1, "tuning_capacitance_F"), "200.0");
+    EXPECT_EQ(card_cell(page, 1, "tuning_capacitance_F"), "200.0");
 }
 
 TEST(CardPage, ColumnsThatHoldNothingAreLeftOut) {
-    survey::CardRow row = made_row("40m", "FT8");
+    survey::CardRow row = card_row_made("40m", "FT8");
     row.calibrated.reset();
-    survey::Card card = made_card({row});
+    survey::Card card = card_made({row});
     Page page = card_page(card, {});
-    EXPECT_EQ(shown(page, 0, "dial_calibrated"), "no column");
-    EXPECT_EQ(shown(page, 0, "dial_per_kHz"), "\u22120.012");
-    EXPECT_THAT(text_of(page, "reading"), HasSubstr("from the design and the model alone: calibrate"));
+    EXPECT_EQ(card_cell(page, 0, "dial_calibrated"), "no column");
+    EXPECT_EQ(card_cell(page, 0, "dial_per_kHz"), "\u22120.012");
+    EXPECT_THAT(card_text(page, "reading"), HasSubstr("from the design and the model alone: calibrate"));
     card.rows.front().predicted.reset();
     card.request.design.capacitor.dial.reset();
     page = card_page(card, {});
-    EXPECT_EQ(shown(page, 0, "dial_predicted"), "no column");
-    EXPECT_EQ(shown(page, 0, "plugged"), "-");
-    EXPECT_THAT(text_of(page, "reading"), HasSubstr("The design has no dial"));
+    EXPECT_EQ(card_cell(page, 0, "dial_predicted"), "no column");
+    EXPECT_EQ(card_cell(page, 0, "plugged"), "-");
+    EXPECT_THAT(card_text(page, "reading"), HasSubstr("The design has no dial"));
 }
 
 TEST(CardPage, RowsOfABandThatSayTheSameSayItOnce) {
-    std::vector<survey::CardRow> rows{made_row("40m", "CW"), made_row("40m", "FT8"), made_row("30m", "CW")};
+    std::vector<survey::CardRow> rows{card_row_made("40m", "CW"), card_row_made("40m", "FT8"),
+                                      card_row_made("30m", "CW")};
     const survey::CardRemark coarse{CardRemarkKind::drive_too_coarse, "This drive is too coarse"};
     for (survey::CardRow& row : rows) {
         row.remarks.push_back(coarse);
     }
     rows[1].remarks.push_back({CardRemarkKind::shared, "Without retuning: CW"});
     rows[2].band.clear(); // between the bands the frequency names the row
-    EXPECT_EQ(text_of(card_page(made_card(rows), {}), "remarks"),
+    EXPECT_EQ(card_text(card_page(card_made(rows), {}), "remarks"),
               "40m CW, FT8: This drive is too coarse.\n40m FT8: Without retuning: CW.\n"
               "7.074\u2009MHz CW: This drive is too coarse.\n");
 }
 
 TEST(CardPage, SaysHowItIsToBeRead) {
-    survey::Card card = made_card({made_row("40m", "FT8")});
+    survey::Card card = card_made({card_row_made("40m", "FT8")});
     design::Capacitor& capacitor = card.request.design.capacitor;
     capacitor.dial->backlash = 0.5;
     capacitor.added.resize(2);
@@ -165,7 +166,7 @@ TEST(CardPage, SaysHowItIsToBeRead) {
     card.rows.front().plugged = {1};
     card.next = {{units::megahertz(14.1), 38.5, 6.2, 2.4}};
     const Page page = card_page(card, {});
-    const std::string text = text_of(page, "reading");
+    const std::string text = card_text(page, "reading");
     EXPECT_THAT(text, HasSubstr("for digital emissions 1.5 kHz above"));
     EXPECT_THAT(text, HasSubstr("reaches VSWR 3,"));
     EXPECT_THAT(text, HasSubstr("loses 0.50 of reading when turned round: come from the same side"));
@@ -174,15 +175,15 @@ TEST(CardPage, SaysHowItIsToBeRead) {
     EXPECT_THAT(text, HasSubstr("Measure next at 14.100 MHz"));
     EXPECT_THAT(text, HasSubstr("A hand or a body near the loop is not in the figures"));
     EXPECT_THAT(text, Not(HasSubstr("calibrate.")));
-    EXPECT_EQ(shown(page, 0, "plugged"), "C2");
+    EXPECT_EQ(card_cell(page, 0, "plugged"), "C2");
 }
 
 TEST(CardPage, JsonAndCsvHoldTheSameFigures) {
-    survey::CardRow row = made_row("40m", "FT8");
+    survey::CardRow row = card_row_made("40m", "FT8");
     row.plugged = {0, 2};
     row.shared_with = {"CW", "WSPR"};
     row.remarks.push_back({CardRemarkKind::shared, "Without retuning: CW, WSPR"});
-    const survey::Card card = made_card({row, beyond()});
+    const survey::Card card = card_made({row, row_beyond()});
     const json all = json::parse(card_json(card, nullptr));
     EXPECT_EQ(all["schema"], "loopwright-card-1");
     EXPECT_EQ(all["vswr"], 3);
@@ -223,7 +224,7 @@ TEST(CardPage, JsonAndCsvHoldTheSameFigures) {
 }
 
 /// The sheet of a band with one public limit whose tune-up power is given.
-survey::Keying sheet(std::optional<double> reach_m, std::vector<std::optional<double>> powers_W) {
+survey::Keying sheet_with(std::optional<double> reach_m, std::vector<std::optional<double>> powers_W) {
     survey::Keying keying;
     if (reach_m) {
         keying.request.design.station.reach = units::metres(*reach_m);
@@ -243,29 +244,29 @@ survey::Keying sheet(std::optional<double> reach_m, std::vector<std::optional<do
     return keying;
 }
 
-std::string tune_up_line(const survey::Keying& keying) {
+std::string tune_up_text(const survey::Keying& keying) {
     return tuning_order(keying).front().text;
 }
 
 TEST(CardPage, TheTuneUpPowerIsTheLeastAndNeverRoundedUp) {
-    EXPECT_THAT(tune_up_line(sheet(2, {20, 12.96, 30})),
+    EXPECT_THAT(tune_up_text(sheet_with(2, {20, 12.96, 30})),
                 HasSubstr("with the body 2\u2009m from the capacitor: 12\u2009W, least of all bands"));
-    EXPECT_THAT(tune_up_line(sheet(2, {0.0999})), HasSubstr(": 99\u2009mW,"));
-    EXPECT_THAT(tune_up_line(sheet(2, {20, 0})),
+    EXPECT_THAT(tune_up_text(sheet_with(2, {0.0999})), HasSubstr(": 99\u2009mW,"));
+    EXPECT_THAT(tune_up_text(sheet_with(2, {20, 0})),
                 HasSubstr(": none. At this reach tune by the received noise"));
-    EXPECT_THAT(tune_up_line(sheet(2, {20, std::nullopt})), HasSubstr("treat the loop as hazardous"));
-    EXPECT_THAT(tune_up_line(sheet(std::nullopt, {20})), HasSubstr("enter the reach"));
-    EXPECT_THAT(tuning_order(sheet(2, {20})).back().text,
+    EXPECT_THAT(tune_up_text(sheet_with(2, {20, std::nullopt})), HasSubstr("treat the loop as hazardous"));
+    EXPECT_THAT(tune_up_text(sheet_with(std::nullopt, {20})), HasSubstr("enter the reach"));
+    EXPECT_THAT(tuning_order(sheet_with(2, {20})).back().text,
                 HasSubstr("peak the received noise, transmitter off"));
 }
 
 TEST(CardPage, OneRowIsTheCardsOwn) {
-    const survey::CardRow row = made_row("40m", "FT8");
-    const survey::CardRequest request = made_card({}).request;
+    const survey::CardRow row = card_row_made("40m", "FT8");
+    const survey::CardRequest request = card_made({}).request;
     const Page page = card_row_page(row, request);
-    EXPECT_EQ(shown(page, 0, "dial_calibrated"), "101.3");
+    EXPECT_EQ(card_cell(page, 0, "dial_calibrated"), "101.3");
     const json one = json::parse(card_row_json(row, request));
-    const json whole = json::parse(card_json(made_card({row}), nullptr));
+    const json whole = json::parse(card_json(card_made({row}), nullptr));
     for (const CardField& field : card_fields()) {
         const std::string key = std::string(field.path).substr(0, std::string(field.path).find('.'));
         EXPECT_EQ(one[key], whole["rows"][0][key]) << key;

@@ -26,7 +26,7 @@ HardwarePrior prior_for(const design::Design& design) {
     return hardware_of(design, design_curve(with_dial())).prior;
 }
 
-double mean_width(const design::Design& design) {
+double dial_width(const design::Design& design) {
     const CalibrationReport report = calibration_report(design);
     double sum = 0;
     for (const CalibrationRow& row : report.rows) {
@@ -91,15 +91,15 @@ TEST(DesignDial, AFixedCapacitorIsInUseOnItsBandsAndNearThem) {
 }
 
 TEST(DesignDial, TwoPointsAlreadyHelp) {
-    const double none = mean_width(with_dial());
-    const double one = mean_width(measured_at({7.1}, 3));
-    const double two = mean_width(measured_at({7.1, 14.2}, 3));
+    const double none = dial_width(with_dial());
+    const double one = dial_width(measured_at({7.1}, 3));
+    const double two = dial_width(measured_at({7.1, 14.2}, 3));
     EXPECT_LT(one, none);
     EXPECT_LT(two, one);
     EXPECT_LT(two, none / 3);
     design::Design loose = measured_at({7.1, 14.2}, 3);
     loose.capacitor.dial->backlash = 3;
-    EXPECT_GT(mean_width(loose), 1.5 * two) << "what the drive loses is in every figure";
+    EXPECT_GT(dial_width(loose), 1.5 * two) << "what the drive loses is in every figure";
 }
 
 } // namespace
