@@ -49,8 +49,8 @@ if(LOOPWRIGHT_SANITIZE)
   target_link_options(loopwright_options INTERFACE -fsanitize=address,undefined)
 endif()
 
-# Under CI the core's tests are built and run once, sanitized; everybody else's scripts/test runs them in both builds.
-option(LOOPWRIGHT_CORE_TESTS "Tests of the core beside those of the desktop and the tree" ON)
+# Under CI most of the core's tests are built and run once, sanitized; everybody else's scripts/test runs all in both builds.
+set(LOOPWRIGHT_CORE_TESTS all CACHE STRING "all, or the folders of the core whose tests are built")
 
 # loopwright_library(folder DEPENDS other folders... LIBRARIES external targets...)
 # src/<folder>/*.cpp and src/<folder>/detail/*.cpp become the static library loopwright_<folder>.
@@ -76,7 +76,8 @@ endfunction()
 function(loopwright_test folder)
   cmake_parse_arguments(arg "" "" "LIBRARIES;LABELS" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/${folder}/*.cpp")
-  if(NOT sources OR ("core" IN_LIST arg_LABELS AND NOT LOOPWRIGHT_CORE_TESTS))
+  if(NOT sources OR ("core" IN_LIST arg_LABELS AND NOT LOOPWRIGHT_CORE_TESTS STREQUAL "all"
+                     AND NOT folder IN_LIST LOOPWRIGHT_CORE_TESTS))
     return()
   endif()
   add_executable(test_${folder} ${sources})

@@ -2,6 +2,7 @@
 
 #include "base/error.hpp"
 #include "fake_model.hpp"
+#include "support/sanitized.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -154,11 +155,7 @@ TEST(Stop, IsHeededWithin200Milliseconds) {
                                [](const auto& a, const auto& b) { return a.frequency < b.frequency; }));
 }
 
-#ifdef __SANITIZE_ADDRESS__
-constexpr int allowed_ms = 2000; // checks of every access
-#else
-constexpr int allowed_ms = 200;
-#endif
+constexpr int allowed_ms = support::sanitized ? 2000 : 200; // every access is checked there
 
 // The slowest thing a person can ask for: full wave over soil, geometry and ground not seen before.
 TEST(Stop, OfTheFullWaveIsHeededWithin200Milliseconds) {

@@ -5,6 +5,7 @@
 #include "ground/ground_classes.hpp"
 #include "ground/power_flux.hpp"
 #include "support/compared.hpp"
+#include "support/sanitized.hpp"
 #include "units/constants.hpp"
 #include "wire/ground_hook.hpp"
 #include "wire/loops.hpp"
@@ -23,11 +24,7 @@ using geometry::Vector3;
 using units::constants::pi;
 
 constexpr double diameter_m = 1.0, radius_m = 0.011, gap_m = 0.02, limit = 1e-3;
-#ifdef __SANITIZE_ADDRESS__
-constexpr bool thinned = true; // an instrumented build is ten times slower
-#else
-constexpr bool thinned = false;
-#endif
+constexpr bool thinned = support::sanitized; // an instrumented build is ten times slower
 
 /// Heights and bands of the grid; in part: two points.
 std::vector<double> heights_m(bool in_part) {
