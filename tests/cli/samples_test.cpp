@@ -23,7 +23,9 @@ TEST_P(EverySample, RunsThroughEveryCommand) {
          {std::vector<std::string>{"bands", sample, "--json"},
           {"point", sample, "--frequency", "10.1375MHz", "--json"},
           {"sweep", sample, "--from", "1.8MHz", "--to", "54MHz", "--points", "41", "--json"},
-          {"match", sample, "--frequency", "10.1375MHz", "--json"}}) {
+          {"match", sample, "--frequency", "10.1375MHz", "--json"},
+          {"pattern", sample, "--frequency", "10.1375MHz", "--step", "15deg", "--json"},
+          {"height", sample, "--frequency", "10.1375MHz", "--points", "3", "--json"}}) {
         const Result result = run(asked);
         EXPECT_LE(result.status, 1);
         EXPECT_EQ(result.status == 1, !result.err.empty()) << result.err;
@@ -38,8 +40,9 @@ TEST_P(EverySample, RunsThroughEveryCommand) {
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Samples, EverySample, testing::ValuesIn(samples()),
-                         [](const auto& info) { return std::filesystem::path(info.param).stem().string(); });
+INSTANTIATE_TEST_SUITE_P(Samples, EverySample, testing::ValuesIn(samples()), [](const auto& chosen) {
+    return std::filesystem::path(chosen.param).stem().string();
+});
 
 TEST(Samples, AreAsTheProgramWouldSaveThem) {
     ASSERT_GE(samples().size(), 6U);
