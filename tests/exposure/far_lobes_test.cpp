@@ -150,6 +150,48 @@ TEST(FarLobes, LoopsWithoutBothSymmetriesAreSearchedAllRound) {
     expect_distance_all_round(turns, 7.1e6, "two turns");
 }
 
+/// Largest share of a threshold at a distance: all round on a grid, then finely about the largest place.
+double searched_share(const Surroundings& around, const Threshold& t, double distance_m) {
+    Surroundings::Place best;
+    double most = 0;
+    const auto look = [&](double from_rad, double to_rad, double low, double high, int steps) {
+        for (int i = 0; i <= steps; ++i) {
+            for (int k = 0; k <= 40; ++k) {
+                const Surroundings::Place at{from_rad + (to_rad - from_rad) * i / steps,
+                                             low + (high - low) * k / 40};
+                const double share = around.squares(distance_m, at).over(t);
+                if (share > most) {
+                    most = share;
+                    best = at;
+                }
+            }
+        }
+    };
+    look(-pi, pi, 0, 1, 120);
+    const Surroundings::Place coarse = best;
+    look(coarse.azimuth_rad - 0.06, coarse.azimuth_rad + 0.06, std::max(0.0, coarse.share - 0.03),
+         std::min(1.0, coarse.share + 0.03), 40);
+    return most;
+}
+
+// The search for the worst place of a distance is as good as that fine grid: 0.2 % of the square, so 0.03 %
+// of the distance or so.
+TEST(FarLobes, TheWorstPlaceIsThatOfAFineGrid) {
+    for (const double tilt_deg : {0.0, 25.0, 50.0}) {
+        for (const double lowest_m : {0.3, 0.6, 1.1}) {
+            Surroundings around = around_of(stood(design::Plane::vertical, lowest_m, tilt_deg), 14.1e6);
+            for (const bool of_electric : {true, false}) {
+                const Threshold t{of_electric ? 12.0 : 1e9, of_electric ? 1e9 : 0.03};
+                const auto got = around.farthest(t);
+                ASSERT_TRUE(got && !got->at_model_edge);
+                EXPECT_NEAR(searched_share(around, t, got->distance.value()), 1, 0.002)
+                    << tilt_deg << " degrees, " << lowest_m << " m" << (of_electric ? ", electric" : "")
+                    << ", at " << got->distance.value() << " m, height " << got->height.value();
+            }
+        }
+    }
+}
+
 TEST(FarLobes, TiltedBackIsTheMirrorImageOfTilted) {
     const auto distance = [](double tilt_deg) {
         Surroundings around = around_of(stood(design::Plane::vertical, 0.5, tilt_deg), 14.1e6);

@@ -220,7 +220,20 @@ TEST(Surroundings, NearTheConductorEveryLimitIsExceeded) {
     const auto got = around.farthest({1e6, 1e6});
     ASSERT_TRUE(got);
     EXPECT_TRUE(got->at_model_edge);
-    EXPECT_NEAR(got->distance.value(), 0.5 + 0.011 + nearest_established_m, 0.01);
+    EXPECT_NEAR(got->distance.value(), 0.5 + 0.011 + 0.2, 0.01); // half the size, half the tube, 0.2 m
+    // In the loop's plane, where it is widest: at the height of its middle.
+    EXPECT_NEAR(std::abs(std::cos(got->azimuth.value())), 1, 1e-3);
+    EXPECT_NEAR(got->height.value(), 1.3, 0.1);
+    EXPECT_EQ(around.farthest({1e6, 1e9})->cause, Cause::electric);
+    EXPECT_EQ(around.farthest({1e9, 1e6})->cause, Cause::magnetic);
+    // On its side it is as wide toward its capacitor, +y, and all round.
+    design::Design level = a_loop(design::GroundKind::soil);
+    level.site.plane = design::Plane::horizontal;
+    EXPECT_NEAR(Surroundings(solved(level, f), metres(0)).farthest({1e6, 1e6})->distance.value(), 0.711,
+                0.02);
+    // Just inside that 0.2 m nothing is told, just outside it is.
+    EXPECT_TRUE(around.squares(0.5 + 0.011 + 0.19, {0, 0.65}).touch); // at 1.3 m
+    EXPECT_FALSE(around.squares(0.5 + 0.011 + 0.21, {0, 0.65}).touch);
     // High above the people nothing is near.
     Surroundings above(solved(a_loop(design::GroundKind::soil, 0, 6.0), f), metres(0));
     EXPECT_EQ(above.farthest({1e6, 1e6})->distance.value(), 0);

@@ -3,6 +3,7 @@
 #include "survey/card_safety.hpp"
 #include "survey/keying.hpp"
 #include "survey/keying_outlines.hpp"
+#include "survey/over_power.hpp"
 
 #include <algorithm>
 #include <gtest/gtest.h>
@@ -153,6 +154,9 @@ TEST(KeyingCautions, TheOuterOutlineReachesTheUpperEnd) {
     }
     EXPECT_NEAR(most_m, upper_m, 0.02 * upper_m);
     EXPECT_FALSE(both->tiers[1].upper); // none was given
+    const auto charted = upper_end_at(tier.over_power, request.design.station.power.value.value());
+    ASSERT_TRUE(charted);
+    EXPECT_NEAR(*charted, upper_m, 0.02 * upper_m); // the chart's heavy line at the design's power
     for (const DistanceAtPower& at : tier.over_power) {
         if (at.distance && at.upper) {
             EXPECT_GE(at.upper->value(), at.distance->value()) << at.power.value();

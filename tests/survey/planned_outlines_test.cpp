@@ -1,6 +1,8 @@
 // The outline of all planned bands together against those of the bands.
 #include "survey/keying_outlines.hpp"
 
+#include "survey/over_power.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
@@ -106,6 +108,9 @@ TEST(PlannedOutlines, ReachTheUpperEndWhereTheReportHasIntervals) {
     EXPECT_EQ(tier.upper_distance->value(), upper_m);
     EXPECT_NEAR(most(*tier.upper->from_above), upper_m, 0.03 * upper_m);
     EXPECT_GT(most(*tier.upper->from_above), most(*tier.nominal.from_above));
+    const auto charted = upper_end_at(tier.over_power, request.design.station.power.value.value());
+    ASSERT_TRUE(charted);
+    EXPECT_NEAR(*charted, upper_m, 0.005 * upper_m);
 }
 
 TEST(PlannedOutlines, NothingWhereNoBandIsReached) {
