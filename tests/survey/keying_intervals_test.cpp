@@ -98,8 +98,7 @@ struct Ends {
     }
 };
 
-// Every variant solved anew, its distance searched anew; the report goes by the fields at the nominal place
-// and at the one that they lead to.
+// Every variant solved anew, its distance searched anew; the report goes by the first order.
 TEST(KeyingIntervals, OfTheSiteAreThoseOfTheVariantsSolvedAnew) {
     KeyingRequest request = one_band(design::GroundKind::soil);
     request.design.capacitor.loss.q = 1000.0;

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <map>
 
 namespace loopwright::survey::detail {
@@ -72,25 +71,18 @@ double worst_share_there(const Surroundings& around, const Threshold& threshold,
     return std::max(here, around.share_at(threshold, place));
 }
 
-/// How far the distance moves when the fields become those of a variant: by the share at the nominal place
-/// and the slope of the share there, since the field falls as a power of the distance over a few per cent;
-/// then once more from where that leads.
+/// How far the distance moves when the largest share there changes from `here` to `changed`: by the slope of
+/// the share at the place, since the field falls as a power of the distance over a few per cent.
 double moved_m(const exposure::Farthest& place, const Threshold& threshold, const Surroundings& around,
-               const std::function<double(const exposure::Farthest&)>& share_in_variant) {
+               double changed) {
     exposure::Farthest farther = place;
     farther.distance = 1.05 * place.distance;
     const double here = around.share_at(threshold, place), there = around.share_at(threshold, farther);
-    const double changed = share_in_variant(place);
     if (place.distance.value() <= 0 || std::isinf(here) || std::isinf(changed) || here <= there) {
         return 0; // set by the nearness of the conductor, which moves with nothing here
     }
     const double power = std::log(here / there) / std::log(1.05);
-    farther.distance = place.distance * std::pow(changed / here, 1 / power);
-    const double left = share_in_variant(farther);
-    if (std::isfinite(left) && left > 0) {
-        farther.distance = farther.distance * std::pow(left / here, 1 / power);
-    }
-    return (farther.distance - place.distance).value();
+    return place.distance.value() * (std::pow(changed / here, 1 / power) - 1);
 }
 
 units::Power allowed(const Surroundings::Squares& worst, const exposure::FieldLimit& fields) {
@@ -162,10 +154,9 @@ Shifts Unfavourable::distance_m(const exposure::FieldLimit& fields, units::Power
     }
     const Threshold threshold = threshold_of(fields, averaged);
     for (const auto& cause : by_cause([&](const Variant& variant) {
-             return moved_m(nominal, threshold, around_, [&](const exposure::Farthest& place) {
-                 return worst_share_there(*variant.shared->around, threshold, place, variant.raised_m,
-                                          level_m_);
-             });
+             return moved_m(
+                 nominal, threshold, around_,
+                 worst_share_there(*variant.shared->around, threshold, nominal, variant.raised_m, level_m_));
          })) {
         shifts.add(cause);
     }

@@ -29,9 +29,9 @@ public:
     Unfavourable(const KeyingRequest& request, const KeyingBand& band, exposure::Surroundings& around,
                  const base::StopToken& stop);
 
-    /// Of a distance [m] that is `nominal` for that limit and averaged power. By the field at the nominal
-    /// place, its slope there, and the field where that leads; the worst place goes with the loop in height
-    /// and is not looked for anew (compared with searches anew: within 2 mm of 2 m).
+    /// Of a distance [m] that is `nominal` for that limit and averaged power. To first order in the distance,
+    /// by the field at the nominal place and its slope there; the worst height goes with the loop, direction
+    /// and height are not looked for anew (against searches anew: within 1 mm of 2 m in the test's case).
     [[nodiscard]] Shifts distance_m(const exposure::FieldLimit& fields, units::Power averaged,
                                     const exposure::Farthest& nominal) const;
     /// Of the capacitor's peak voltage [V], losses not counted (the point has theirs).
