@@ -26,7 +26,8 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), model_(new models::TextTableModel(this)),
       table_(new PlainTable(*model_, tr("Retune card"),
                             tr("One row a working frequency; picking one puts it in focus"), this)),
-      state_(new QLabel(this)), vswr_(new inputs::Entry({units::Dimension::number}, "retune.vswr", this)) {
+      state_(new QLabel(this)), later_(new QTimer(this)),
+      vswr_(new inputs::Entry({units::Dimension::number}, "retune.vswr", this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(unit_px / 2);
@@ -84,24 +85,28 @@ RetuneCard::RetuneCard(const Context& context, QWidget* parent)
 /// A remark is read in full at every width: its lines wrap, and the rows grow with them.
 void RetuneCard::wrap_remarks() {
     table_->setWordWrap(true);
-    auto* later = new QTimer(this); // once for all columns of one change
-    later->setSingleShot(true);
-    later->setInterval(0);
-    connect(table_->horizontalHeader(), &QHeaderView::sectionResized, later, qOverload<>(&QTimer::start));
-    connect(table_->model(), &QAbstractItemModel::modelReset, later, qOverload<>(&QTimer::start));
-    connect(later, &QTimer::timeout, this, [this] {
-        QHeaderView& header = *table_->horizontalHeader();
-        const int last = header.count() - 1;
-        if (last < 0) {
-            return;
-        }
-        const int others = header.length() - header.sectionSize(last);
-        const int room = std::max(remarks_px, table_->viewport()->width() - others);
-        if (header.sectionSize(last) != room) {
-            header.resizeSection(last, room); // the columns were made as wide as their longest line before
-        }
-        table_->resizeRowsToContents();
-    });
+    table_->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed); // measured once, in fit_rows()
+    table_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn); // a width that does not depend on the heights
+    later_->setSingleShot(true);                               // once for all columns of one change
+    later_->setInterval(0);
+    connect(table_->horizontalHeader(), &QHeaderView::sectionResized, later_, qOverload<>(&QTimer::start));
+    connect(later_, &QTimer::timeout, this, &RetuneCard::fit_rows);
+}
+
+/// The remarks get the width that is left, and the rows the height of their lines.
+void RetuneCard::fit_rows() {
+    QHeaderView& header = *table_->horizontalHeader();
+    const int last = header.count() - 1;
+    if (last < 0) {
+        return;
+    }
+    const int others = header.length() - header.sectionSize(last);
+    const int room = std::max(remarks_px, table_->viewport()->width() - others);
+    if (header.sectionSize(last) != room) {
+        header.resizeSection(last, room); // the columns were made as wide as their longest line before
+    }
+    table_->resizeRowsToContents();
+    later_->stop();
 }
 
 void RetuneCard::add_vswr(QHBoxLayout& row) {
@@ -154,6 +159,7 @@ std::shared_ptr<const survey::Card> RetuneCard::shown() const {
 void RetuneCard::show_card() {
     following_ = true; // a table that is filled anew picks nothing
     model_->set_table(models::card_table(*shown()));
+    fit_rows();
     following_ = false;
     follow_focus();
     show_state();

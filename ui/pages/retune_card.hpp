@@ -10,6 +10,7 @@
 class QHBoxLayout;
 class QLabel;
 class QTableView;
+class QTimer;
 
 namespace loopwright::inputs {
 class Entry;
@@ -46,6 +47,7 @@ Q_SIGNALS:
 private:
     void add_vswr(QHBoxLayout& row);
     void wrap_remarks();
+    void fit_rows();
     void set_vswr_limit(double limit, const QString& text);
     void show_card();
     void show_state();
@@ -55,6 +57,7 @@ private:
     models::TextTableModel* model_;
     QTableView* table_;
     QLabel* state_;
+    QTimer* later_; ///< one fitting for all that changed at once
     inputs::Entry* vswr_;
     double vswr_limit_ = 2.0;
     QString failure_;
