@@ -72,6 +72,7 @@ struct FullWave::Prepared {
     geometry::Frame stand;
     std::shared_ptr<const wire::Solver> solver;
     std::shared_ptr<const wire::GroundMatrices> ground;
+    std::shared_ptr<const detail::SolvedFrequencies> solved;
     double inductance_H = 0;
     std::vector<detail::PointNotices> notices; ///< with each of the capacitors
 
@@ -89,6 +90,7 @@ struct FullWave::Prepared {
             underground = detail::underground_of(design.site.ground);
             ground = detail::ground_of(solver, *underground, stand);
         }
+        solved = detail::solved_frequencies_of(solver, ground, workload == Workload::few_frequencies);
         // Low enough for the current to be uniform, high enough for the matrix not to drown the inductance in
         // charge.
         constexpr double low_Hz = 1e4;
@@ -105,23 +107,6 @@ struct FullWave::Prepared {
         return {bare.real() * losses.factor(frequency_Hz) + joints_ohm_per_m, bare.imag()};
     }
 
-    [[nodiscard]] wire::FieldMatrix of_ground(units::Frequency frequency) const {
-        return workload == Workload::few_frequencies ? ground->direct(frequency) : ground->at(frequency);
-    }
-
-    /// Free space and ground together.
-    [[nodiscard]] wire::FieldMatrix field_matrix(units::Frequency frequency) const {
-        wire::FieldMatrix field = solver->free_space(frequency);
-        if (ground) {
-            const wire::FieldMatrix added = of_ground(frequency);
-            for (std::size_t e = 0; e < field.re.size(); ++e) {
-                field.re[e] += added.re[e];
-                field.im[e] += added.im[e];
-            }
-        }
-        return field;
-    }
-
     /// fitted: the frequency whose fixed capacitors are in.
     [[nodiscard]] Complex capacitor_admittance(double capacitance_F, double frequency_Hz,
                                                units::Frequency fitted) const {
@@ -132,19 +117,11 @@ struct FullWave::Prepared {
         return 1.0 / Complex(loss, -reactance);
     }
 
-    [[nodiscard]] wire::Solution solve(units::Frequency frequency) const {
-        const wire::Loading loading{{conductor_ohm_per_m(frequency.value())}, {}};
-        if (ground) {
-            const wire::FieldMatrix added = of_ground(frequency);
-            return solver->solve(frequency, loading, &added);
-        }
-        return solver->solve(frequency, loading);
-    }
-
     /// Impedance opposite the capacitor at another frequency, the capacitor left as it is.
     [[nodiscard]] Complex impedance(double frequency_Hz, double capacitance_F,
                                     units::Frequency fitted) const {
-        const wire::TwoPort port = wire::two_port(solve(units::hertz(frequency_Hz)).admittance());
+        const wire::TwoPort port = wire::two_port(
+            solved->solve(units::hertz(frequency_Hz), conductor_ohm_per_m(frequency_Hz)).admittance());
         return port.input_impedance(capacitor_admittance(capacitance_F, frequency_Hz, fitted));
     }
 
@@ -161,17 +138,17 @@ struct FullWave::Prepared {
 // a symmetric system, and free of the difference of two solutions.
 double FullWave::Prepared::reactance_slope_ohm_s(const SolvedLoop& loop, Complex capacitor_current) const {
     const double f = loop.frequency.value();
-    constexpr double step = 1e-3;
+    constexpr double step = detail::slope_step;
     const double d_omega = 2 * pi * f * 2 * step;
-    const wire::FieldMatrix above = field_matrix(units::hertz(f * (1 + step)));
-    const wire::FieldMatrix below = field_matrix(units::hertz(f * (1 - step)));
+    const auto kept = solved->at(loop.frequency, conductor_ohm_per_m(f));
+    const wire::FieldMatrix& matrix = kept->change;
     const auto& x = loop.currents.unknown_A;
     Complex slope = 0;
     std::size_t e = 0;
     for (std::size_t i = 0; i < x.size(); ++i) {
         Complex row = 0;
         for (std::size_t k = 0; k <= i; ++k, ++e) {
-            const Complex change(above.re[e] - below.re[e], above.im[e] - below.im[e]);
+            const Complex change(matrix.re[e], matrix.im[e]);
             row += (i == k ? 1.0 : 2.0) * change * x[k];
         }
         slope += row * x[i];
@@ -206,7 +183,7 @@ std::optional<SolvedLoop> FullWave::solved(units::Frequency frequency) const {
     if (p.length_m * f / speed_of_light_m_s > full_wave_range_wavelengths) {
         return std::nullopt;
     }
-    wire::Solution solution = p.solve(frequency);
+    wire::Solution solution = p.solved->at(frequency, p.conductor_ohm_per_m(f))->solution;
     const wire::TwoPort port = wire::two_port(solution.admittance());
     const auto load = [&](double capacitance_F) {
         return p.capacitor_admittance(capacitance_F, f, frequency);

@@ -4,6 +4,7 @@
 #include "loop/design_parts.hpp"
 #include "loop/detail/solver_cache.hpp"
 #include "loop/detail/underground.hpp"
+#include "loop/full_wave.hpp"
 #include "loop/loop_model.hpp"
 
 #include <algorithm>
@@ -86,12 +87,45 @@ TEST(SolverCache, EditsOfPowerRatingAndRangeSolveNothing) {
     for (int i = 0; i < 10; ++i) {
         kept = std::min(kept, asked_ms(d, 14.1 + 0.01 * i));
     }
-    d.capacitor.loss.q = 300; // is part of what is solved
+    d.capacitor.loss.q = 300; // another point, of the solution that is there
     for (int i = 0; i < 10; ++i) {
         lossy = std::min(lossy, asked_ms(d, 14.1 + 0.01 * i));
     }
     EXPECT_LT(kept, 0.3 * solved);
     EXPECT_GT(lossy, 3 * kept);
+}
+
+TEST(SolverCache, TheCapacitorHasNoPartInWhatIsSolvedAndTheConductorHas) {
+    const design::Design d = standing_over_soil();
+    const auto solved = detail::solved_frequencies_of(solver_for(d), ground_for(d), false);
+    EXPECT_EQ(detail::solved_frequencies_of(solver_for(d), ground_for(d), false), solved);
+    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), ground_for(d), true), solved);
+    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), nullptr, false), solved);
+    const auto first = solved->at(units::megahertz(14), {0.1, 0.2});
+    EXPECT_EQ(solved->at(units::megahertz(14), {0.1, 0.2}), first);
+    const auto lossier = solved->at(units::megahertz(14), {0.3, 0.2});
+    EXPECT_NE(lossier, first);
+    EXPECT_NE(lossier->solution.admittance().at(0, 0), first->solution.admittance().at(0, 0));
+    EXPECT_NE(solved->at(units::megahertz(14), {0.1, 0.2}), first) << "one loading a frequency is kept";
+}
+
+// Kept solutions give the figures that fresh ones give, whatever was asked before.
+TEST(SolverCache, FiguresDoNotDependOnWhatWasAskedBefore) {
+    design::Design d = standing_over_soil();
+    const auto asked = [](const design::Design& design) {
+        return *FullWave(design).at(units::megahertz(10.1), units::watts(5), 2.0).resonance;
+    };
+    const Resonance before = asked(d);
+    d.capacitor.loss.q = 250;
+    d.conductor.temperature = units::degrees_celsius(60);
+    const Resonance other = asked(d);
+    EXPECT_GT(other.resistance.capacitor, before.resistance.capacitor);
+    EXPECT_GT(other.resistance.conductor, before.resistance.conductor);
+    d = standing_over_soil();
+    const Resonance again = asked(d);
+    EXPECT_EQ(again.q_unloaded, before.q_unloaded);
+    EXPECT_EQ(again.resistance.total(), before.resistance.total());
+    EXPECT_EQ(again.tuning_capacitance, before.tuning_capacitance);
 }
 
 } // namespace

@@ -35,6 +35,13 @@ struct GroundKey {
     bool operator==(const GroundKey&) const = default;
 };
 
+struct SolvedKey {
+    std::shared_ptr<const wire::Solver> solver;
+    std::shared_ptr<const wire::GroundMatrices> ground;
+    bool ground_directly;
+    bool operator==(const SolvedKey&) const = default;
+};
+
 Numbers numbers_of(const geometry::Frame& f) {
     return {f.origin.x, f.origin.y, f.origin.z, f.right.x, f.right.y, f.right.z,
             f.up.x,     f.up.y,     f.up.z,     f.rise.x,  f.rise.y,  f.rise.z};
@@ -63,6 +70,15 @@ std::shared_ptr<const wire::GroundMatrices> ground_of(const std::shared_ptr<cons
     static base::Recent<GroundKey, wire::GroundMatrices> recent(8);
     return recent.get({solver, underground, numbers_of(stand)}, [&] {
         return std::make_shared<const wire::GroundMatrices>(*solver, underground, stand);
+    });
+}
+
+std::shared_ptr<const SolvedFrequencies>
+solved_frequencies_of(const std::shared_ptr<const wire::Solver>& solver,
+                      const std::shared_ptr<const wire::GroundMatrices>& ground, bool ground_directly) {
+    static base::Recent<SolvedKey, SolvedFrequencies> recent(3); // up to 30 MB each
+    return recent.get({solver, ground, ground_directly}, [&] {
+        return std::make_shared<const SolvedFrequencies>(solver, ground, ground_directly);
     });
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 // What an edit does not change is not computed again: meshes by geometry, ground matrices by geometry, place
-// and soil.
+// and soil, solutions by these, conductor and frequency.
 #include "geometry/winding.hpp"
+#include "loop/detail/solved_frequencies.hpp"
 #include "wire/ground_matrix.hpp"
 #include "wire/solver.hpp"
 
@@ -21,5 +22,10 @@ inline constexpr double highest_series_Hz = 60e6;
 [[nodiscard]] std::shared_ptr<const wire::GroundMatrices>
 ground_of(const std::shared_ptr<const wire::Solver>& solver, const wire::Underground& underground,
           const geometry::Frame& stand);
+
+/// What is solved for that solver over that ground (null: free space). ground_directly: no interpolation.
+[[nodiscard]] std::shared_ptr<const SolvedFrequencies>
+solved_frequencies_of(const std::shared_ptr<const wire::Solver>& solver,
+                      const std::shared_ptr<const wire::GroundMatrices>& ground, bool ground_directly);
 
 } // namespace loopwright::loop::detail
