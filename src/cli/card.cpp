@@ -3,6 +3,7 @@
 #include "band/emission.hpp"
 #include "base/error.hpp"
 #include "base/nearest.hpp"
+#include "cli/beside.hpp"
 #include "cli/options.hpp"
 #include "cli/outcomes.hpp"
 #include "cli/workbench.hpp"
@@ -58,15 +59,6 @@ void judge(Outcome& outcome, const survey::CardRow& row) {
     }
 }
 
-void judge(Outcome& outcome, const survey::Keying& keying) {
-    for (const survey::KeyingBand& band : keying.bands) {
-        if (band.verdict == survey::KeyingVerdict::exceeded && outcome.status == done) {
-            outcome.status = refused;
-            outcome.error = error_sentence(band.band + ": " + band.reasons.front().text);
-        }
-    }
-}
-
 /// What the workbench is asked for, so that the PDF comes from the one path that paints pages.
 std::vector<std::string> painting(const Invocation& asked) {
     std::vector<std::string> words{"--card", asked.values.find("--pdf")->second, asked.file};
@@ -102,10 +94,10 @@ Outcome card(const Invocation& asked, design::Design design) {
     } else if (!asked.has("--pdf")) {
         outcome.output = report::to_text(report::card_page(card, keying), 130);
     }
-    judge(outcome, keying);
     for (const survey::CardRow& row : card.rows) {
         judge(outcome, row);
     }
+    judge_beside(outcome, keying);
     return outcome;
 }
 

@@ -3,6 +3,7 @@
 #include "band/emission.hpp"
 #include "base/error.hpp"
 #include "base/version.hpp"
+#include "cli/beside.hpp"
 #include "cli/calibrate.hpp"
 #include "cli/card.hpp"
 #include "cli/check_file.hpp"
@@ -83,12 +84,8 @@ Outcome bands(const Invocation& asked, design::Design design) {
         judge(outcome, row.band.name, {row.verdict, row.verdict_text});
     }
     // All causes of doubt together may exceed what the board's own interval does not.
-    for (std::size_t i = 0; keying && outcome.status == done && i < keying->bands.size(); ++i) {
-        const survey::KeyingBand& band = keying->bands[i];
-        if (band.verdict == survey::KeyingVerdict::exceeded) {
-            outcome.status = refused;
-            outcome.error = sentence(band.band + ": " + band.reasons.front().text);
-        }
+    if (keying) {
+        judge_beside(outcome, *keying);
     }
     return outcome;
 }

@@ -64,6 +64,17 @@ std::vector<Column> board_columns(const survey::Card& card, bool calibrated) {
     return columns;
 }
 
+/// Unfavourable end, marked where it is over what the capacitor stands.
+Cell peak_cell(const survey::CardRow& row) {
+    const loop::Resonance& r = *row.point.resonance;
+    const double high_V = std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high).value();
+    const bool over =
+        std::any_of(row.remarks.begin(), row.remarks.end(), [](const survey::CardRemark& remark) {
+            return remark.kind == survey::CardRemarkKind::voltage_exceeded;
+        });
+    return over ? Cell("\u25B2" + significant(high_V, 3)) : Cell(high_V);
+}
+
 std::vector<Cell> board_row(const survey::CardRow& row, bool dial, bool calibrated) {
     const bool reached = row.reachable && row.point.resonance;
     std::vector<Cell> cells;
@@ -82,10 +93,7 @@ std::vector<Cell> board_row(const survey::CardRow& row, bool dial, bool calibrat
         cells.push_back(number_or_nothing(row.dial(), per_kHz_of));
     }
     cells.push_back(reached && row.usable_span ? Cell(row.usable_span_low()->value()) : Cell());
-    cells.push_back(reached ? Cell(std::max(row.point.resonance->capacitor_voltage_peak,
-                                            row.point.resonance->capacitor_voltage_peak_range.high)
-                                       .value())
-                            : Cell());
+    cells.push_back(reached ? peak_cell(row) : Cell());
     cells.emplace_back(plugged_of(row));
     return cells;
 }
@@ -252,7 +260,7 @@ Page card_page(const survey::Card& card, const survey::Keying& keying) {
     Page page;
     page.title = title_of(card.request.design);
     page.subtitle = subtitle_of(card.request, "Retune card");
-    page.sections.push_back({"hazards", "Hazards", keying_hazards(keying), std::nullopt});
+    page.sections.push_back({"hazards", "Hazards", keying_hazards(keying, &card), std::nullopt});
     page.sections.push_back({"tuning", "Tuning on the air", tuning_order(keying), std::nullopt});
     page.sections.push_back({"card", "Card", {}, board(card)});
     if (auto remarks = remarks_of(card); !remarks.empty()) {

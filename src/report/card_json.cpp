@@ -2,8 +2,10 @@
 #include "report/card_fields.hpp"
 #include "report/detail/json_parts.hpp"
 #include "report/detail/next_points.hpp"
+#include "report/hazards.hpp"
 #include "report/words.hpp"
 #include "survey/card_safety.hpp"
+#include "survey/voltage_standing.hpp"
 
 #include <utility>
 
@@ -50,11 +52,37 @@ void put_head(Json& object, const char* schema, const survey::CardRequest& reque
     object["vswr"] = number_of(request.vswr_limit);
 }
 
-void put_safety(Json& object, const survey::Keying* keying) {
+/// Highest and nearest are two things: the highest may be far below a higher rating.
+void put_voltage(Json& object, const survey::VoltageStanding& standing) {
+    const auto text = [](const auto& at) { return at ? Json(at->where) : Json(nullptr); };
+    const auto peak = [](const auto& at) { return at ? number_of(at->peak.value()) : Json(nullptr); };
+    const auto usable = [](const auto& at) { return at ? si_of(at->usable) : Json(nullptr); };
+    object["highest_voltage_peak_V"] = peak(standing.highest);
+    object["highest_voltage_at"] = text(standing.highest);
+    object["usable_voltage_V"] = usable(standing.highest);
+    object["nearest_rating_voltage_peak_V"] = peak(standing.nearest);
+    object["nearest_rating_at"] = text(standing.nearest);
+    object["nearest_rating_usable_voltage_V"] = usable(standing.nearest);
+    object["unrated_at"] = standing.unrated;
+}
+
+void put_safety(Json& object, const survey::Card& card, const survey::Keying* keying) {
     const survey::CardSafety safety = keying != nullptr ? survey::safety_of(*keying) : survey::CardSafety{};
-    object["highest_voltage_peak_V"] = si_of(safety.voltage_peak);
-    object["usable_voltage_V"] = si_of(safety.usable_voltage);
+    const survey::VoltageStanding standing =
+        keying != nullptr ? survey::voltage_standing(*keying, card) : survey::VoltageStanding{};
+    put_voltage(object, standing);
+    object["voltage_verdict"] = keying != nullptr ? Json(survey::name_of(standing.verdict)) : Json(nullptr);
     object["keep_out_distance_m"] = si_of(safety.distance);
+    const auto near = keying != nullptr ? people_too_near(*keying) : std::nullopt;
+    object["people_too_near"] = near ? Json(*near) : Json(nullptr);
+    object["keep_out_emission"] = card.request.design.station.emission;
+    Json more = Json::array();
+    if (keying != nullptr) {
+        for (const band::Emission& emission : survey::emissions_asking_more(card, *keying)) {
+            more.push_back(emission.id);
+        }
+    }
+    object["emissions_asking_more"] = std::move(more);
     object["reach_m"] = si_of(safety.reach);
     object["tuning_power_W"] = si_of(safety.tuning_power);
 }
@@ -64,7 +92,7 @@ void put_safety(Json& object, const survey::Keying* keying) {
 std::string card_json(const survey::Card& card, const survey::Keying* keying) {
     Json object;
     put_head(object, "loopwright-card-1", card.request);
-    put_safety(object, keying);
+    put_safety(object, card, keying);
     Json rows = Json::array();
     base::Notices notices;
     for (const survey::CardRow& row : card.rows) {

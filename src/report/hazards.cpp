@@ -1,6 +1,8 @@
 #include "report/hazards.hpp"
 
+#include "survey/card_safety.hpp"
 #include "survey/verdict.hpp"
+#include "survey/voltage_standing.hpp"
 #include "units/text.hpp"
 
 #include <algorithm>
@@ -48,18 +50,89 @@ Sentence voltage_not_established(const std::string& where) {
     return {"voltage_not_established", "Capacitor voltage: not established " + where + "; expect kilovolts."};
 }
 
+std::string listed(const std::vector<std::string>& names) {
+    std::string all;
+    for (const std::string& name : names) {
+        all += (all.empty() ? "" : ", ") + name;
+    }
+    return all;
+}
+
+std::string held(const survey::CarriedVoltage& at) {
+    return units::shown(at.peak) + " peak" +
+           (at.usable ? ", usable there " + units::shown(*at.usable) : std::string(", nothing rated there"));
+}
+
+/// The one with most volts, where it is not the one that stands there already.
+std::string highest_besides(const survey::VoltageStanding& standing) {
+    return standing.highest->where == standing.nearest->where
+               ? ""
+               : " Highest voltage: on " + standing.highest->where + ", " + held(*standing.highest) + ".";
+}
+
+/// All places together: the most unfavourable verdict comes first.
+Sentence voltage_of(const survey::VoltageStanding& standing) {
+    const survey::CarriedVoltage& at = *standing.nearest;
+    const std::string start = "Capacitor voltage: ";
+    if (standing.verdict == survey::RatingVerdict::exceeded) {
+        return {"voltage_exceeds_rating", start + "over the rating, do not key: on " + at.where + ", " +
+                                              held(at) + "." + highest_besides(standing)};
+    }
+    if (!standing.any_rating) {
+        return {"voltage_without_rating", start + "up to " + units::shown(at.peak) + " peak on " + at.where +
+                                              ", and no rating is given to hold it against."};
+    }
+    if (!standing.unrated.empty()) {
+        return {"voltage_without_rating",
+                start + "not within a rating on " + listed(standing.unrated) +
+                    ": a member of the capacitor there has no rating. " +
+                    (at.rated() ? "Elsewhere nearest to the rating: on " : "Highest voltage: on ") +
+                    at.where + ", " + held(at) + "." + (at.rated() ? highest_besides(standing) : "")};
+    }
+    return {"voltage_below_rating", start + "nearest to the rating on " + at.where + ", " + held(at) + "." +
+                                        highest_besides(standing)};
+}
+
+/// "; people at 1.7 m are too near on 30m: do not key"
+std::string too_near_words(const survey::Keying& keying) {
+    const auto& people = keying.request.design.site.people_distance;
+    std::vector<std::string> bands;
+    for (const survey::KeyingBand& band : keying.bands) {
+        if (people_too_near(keying, band) == std::optional(true)) {
+            bands.push_back(band.band.empty() ? survey::given_text(band.point.frequency) : band.band);
+        }
+    }
+    return bands.empty() ? ""
+                         : "People too near, do not key: at " + survey::given_text(people->value) +
+                               " they are nearer than they must keep on " + listed(bands) + ". ";
+}
+
 Sentence distance_of(const survey::Keying* keying) {
     if (keying == nullptr) {
         return distance;
     }
     const survey::LargestDistance largest = survey::largest_distance(*keying);
+    const std::string near = too_near_words(*keying);
     if (largest.distance == nullptr || !largest.complete) {
-        return distance;
+        return {distance.code, near + distance.text};
     }
-    return {"distance_as_computed",
-            "Distance people must keep, as computed: " + distance_text(largest.distance->range.high) +
+    return {near.empty() ? "distance_as_computed" : "people_too_near",
+            near + "Distance people must keep, as computed: " + distance_text(largest.distance->range.high) +
                 (largest.band->band.empty() ? "" : " on " + largest.band->band) + ", by " +
                 largest.distance->standard + " for the general public."};
+}
+
+/// A card has rows of several emissions; the distance is for one.
+Sentence emission_of(const survey::Keying& keying, const survey::Card& card) {
+    std::vector<std::string> more;
+    for (const band::Emission& emission : survey::emissions_asking_more(card, keying)) {
+        more.push_back(emission.name);
+    }
+    const std::string own = keying.request.design.station.emission;
+    return {"distance_emission", "That distance is for " + own + ", the emission of the station." +
+                                     (more.empty() ? ""
+                                                   : " More is needed for " + listed(more) +
+                                                         ": loopwright-cli keying --emission computes it.")};
 }
 
 } // namespace
@@ -75,6 +148,31 @@ const survey::KeyingDistance* distance_on(const survey::Keying* keying, std::str
     return nullptr;
 }
 
+std::optional<bool> people_too_near(const survey::Keying& keying, const survey::KeyingBand& band) {
+    const auto& people = keying.request.design.site.people_distance;
+    if (!people || band.verdict == survey::KeyingVerdict::out_of_reach) {
+        return std::nullopt;
+    }
+    const survey::KeyingDistance* known = survey::widest_known(band);
+    if (known != nullptr && known->range.high > people->value) {
+        return true;
+    }
+    return survey::widest(band) != nullptr ? std::optional(false) : std::nullopt;
+}
+
+std::optional<bool> people_too_near(const survey::Keying& keying) {
+    bool known = false, missing = false;
+    for (const survey::KeyingBand& band : keying.bands) {
+        const auto near = people_too_near(keying, band);
+        if (near == std::optional(true)) {
+            return true;
+        }
+        known = known || near;
+        missing = missing || (!near && band.verdict != survey::KeyingVerdict::out_of_reach);
+    }
+    return known && !missing ? std::optional(false) : std::nullopt;
+}
+
 double rounded_up_m(units::Length length) {
     return std::ceil(100 * length.value() - 1e-6) / 100;
 }
@@ -83,39 +181,24 @@ std::string distance_text(units::Length length) {
     return units::shown(units::metres(rounded_up_m(length)));
 }
 
-std::vector<Sentence> keying_hazards(const survey::Keying& keying) {
+std::vector<Sentence> keying_hazards(const survey::Keying& keying, const survey::Card* card) {
+    const survey::VoltageStanding standing =
+        card != nullptr ? survey::voltage_standing(keying, *card) : survey::voltage_standing(keying);
     std::vector<Sentence> all;
-    if (const survey::KeyingBand* worst = survey::worst_voltage(keying)) {
-        const auto& usable = worst->usable_voltage;
-        const bool over = usable && worst->voltage_peak.high > *usable;
-        const bool unrated = worst->load && worst->load->unrated_members;
-        const char* code = !usable   ? "voltage_without_rating"
-                           : over    ? "voltage_exceeds_rating"
-                           : unrated ? "voltage_without_rating"
-                                     : "voltage_below_rating";
-        all.push_back({code, "Capacitor voltage: up to " + units::shown(worst->voltage_peak.high) + " peak" +
-                                 (worst->band.empty() ? "" : " on " + worst->band) +
-                                 (!usable ? ", and no rating is given to hold it against."
-                                          : ", usable there " + units::shown(*usable) +
-                                                (over      ? ": do not key."
-                                                 : unrated ? "; a member of the capacitor has no rating."
-                                                           : "."))});
+    if (standing.nearest) {
+        all.push_back(voltage_of(standing));
     }
-    std::string missing;
-    for (const survey::KeyingBand& band : keying.bands) {
-        if (!band.point.resonance) {
-            missing += (missing.empty() ? "on " : ", ") +
-                       (band.band.empty() ? survey::given_text(band.point.frequency) : band.band);
-        }
-    }
-    if (!missing.empty()) {
-        all.push_back(voltage_not_established(missing));
+    if (!standing.unknown.empty()) {
+        all.push_back(voltage_not_established("on " + listed(standing.unknown)));
     }
     if (all.empty()) {
         all.push_back(
             {"voltage_no_band", "Capacitor voltage: the capacitor reaches none of the planned bands."});
     }
     all.push_back(distance_of(&keying));
+    if (card != nullptr) {
+        all.push_back(emission_of(keying, *card));
+    }
     return all;
 }
 

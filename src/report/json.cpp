@@ -66,6 +66,8 @@ std::string bands_json(const survey::Survey& survey, const survey::Keying* keyin
         put_point(band, row.point);
         put_distance(band, distance_on(keying, row.band.name));
     }
+    const auto near = keying != nullptr ? people_too_near(*keying) : std::nullopt;
+    object["people_too_near"] = near ? Json(*near) : Json(nullptr);
     object["bands"] = std::move(bands);
     return text_of(object);
 }

@@ -16,6 +16,12 @@
 namespace loopwright::report {
 namespace {
 
+/// What the capacitor allows, every member rated.
+bool capacitor_known(const survey::KeyingBand& band) {
+    return band.power_for_capacitor && band.load && !band.load->unrated_members &&
+           band.verdict != survey::KeyingVerdict::out_of_reach;
+}
+
 Table board(const survey::Keying& keying) {
     Table table;
     table.columns = {{"band", "Band", ""},
@@ -28,14 +34,20 @@ Table board(const survey::Keying& keying) {
                      {"greatest_power_W", "At most", "W", 1, 2},
                      {"greatest_power_by", "set by", ""},
                      {"verdict", "Verdict", ""}};
+    const bool people_entered = keying.request.design.site.people_distance.has_value();
     for (const survey::KeyingBand& band : keying.bands) {
         const auto greatest = survey::greatest_power(band);
         const bool known = band.point.resonance.has_value();
         const survey::KeyingDistance* widest = survey::widest(band);
         const bool shown = widest != nullptr && band.verdict != survey::KeyingVerdict::out_of_reach;
-        const Cell at_most = greatest ? detail::power_down(greatest->power) : Cell();
-        const Cell set_by =
-            greatest ? Cell(std::string(greatest->by_people ? "people" : "capacitor")) : Cell();
+        const bool capacitor_alone = !greatest && capacitor_known(band) && !people_entered;
+        const Cell at_most = greatest          ? detail::power_down(greatest->power)
+                             : capacitor_alone ? detail::power_down(*band.power_for_capacitor)
+                                               : Cell();
+        Cell set_by = greatest ? Cell(std::string(greatest->by_people ? "people" : "capacitor")) : Cell();
+        if (capacitor_alone) {
+            set_by = std::string("capacitor alone");
+        }
         table.rows.push_back(
             {Cell(detail::band_text(band)), band.point.frequency.value(),
              known ? Cell(band.point.resonance->capacitor_voltage_peak.value()) : Cell(),
@@ -66,8 +78,13 @@ std::vector<Sentence> reasons_of(const survey::Keying& keying) {
     return all;
 }
 
-/// For people: distances to the next centimetre up, powers down.
-void round_for_people(Table& table) {
+/// Why there is no power: what was not entered, or nothing is established.
+std::string no_power_words(bool entered) {
+    return entered ? "not established" : "not entered";
+}
+
+/// For people: distances to the next centimetre up, powers down, words where there is none.
+void round_for_people(Table& table, const design::Design& design) {
     for (auto& cells : table.rows) {
         for (const std::size_t column : {3U, 5U, 6U}) {
             if (auto* metres = std::get_if<double>(&cells[column])) {
@@ -77,6 +94,9 @@ void round_for_people(Table& table) {
         for (const std::size_t column : {10U, 11U}) {
             if (const auto* watts = std::get_if<double>(&cells[column])) {
                 cells[column] = detail::power_down(units::watts(*watts));
+            } else {
+                cells[column] = column == 10 ? no_power_words(design.site.people_distance.has_value())
+                                             : std::string("not established");
             }
         }
     }
@@ -136,7 +156,11 @@ std::vector<Sentence> what_is_assumed(const survey::Keying& keying) {
          "voltage and limits that hold at every instant are never averaged."},
         {"keying_tuning",
          "Power for tuning is a carrier without credit for averaging, on the worst side of the capacitor at "
-         "the reach entered; unfavourable ends are taken. 'none': at that reach do not tune with power."},
+         "the reach entered; unfavourable ends are taken. 'none': at that reach do not tune with power; 'not "
+         "established': no reach was entered, or the model says nothing there."},
+        {"keying_at_most",
+         "At most: what capacitor and people both allow; 'capacitor alone' where no distance of people was "
+         "entered: it says nothing of people."},
         {"keying_not_covered",
          "Not covered: metal nearby, reflections from buildings, contact currents, touching, implants and "
          "medical devices, other transmitters at the same place."},
@@ -206,7 +230,7 @@ Page keying_page(const survey::Keying& keying) {
     for (const survey::KeyingBand& band : keying.bands) {
         if (!band.distances.empty() && band.verdict != survey::KeyingVerdict::out_of_reach) {
             Table table = by_limit(band);
-            round_for_people(table);
+            round_for_people(table, design);
             page.sections.push_back(
                 {"distances", "Distances on " + detail::where_of(band), {}, std::move(table)});
         }

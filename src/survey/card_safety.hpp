@@ -1,16 +1,14 @@
 #pragma once
-// What of the report before keying stands on the retune card.
+// What of the report before keying stands on the retune card; its volts: voltage_standing.hpp.
+#include "band/emission.hpp"
+#include "survey/card.hpp"
 #include "survey/keying.hpp"
+
+#include <vector>
 
 namespace loopwright::survey {
 
 struct CardSafety {
-    /// Peak voltage, upper end, on the band where it comes nearest to the rating (worst_voltage()); nothing
-    /// where the capacitor reaches none.
-    std::optional<units::Voltage> voltage_peak;
-    std::string voltage_band;
-    std::optional<units::Voltage> usable_voltage; ///< there
-    bool voltage_complete = true;                 ///< false: on some band none is established
     /// The distance that people must keep, upper end; nothing where it is not established on every band.
     std::optional<units::Length> distance;
     std::string distance_band, distance_standard;
@@ -21,5 +19,10 @@ struct CardSafety {
 };
 
 [[nodiscard]] CardSafety safety_of(const Keying& keying);
+
+/// The report before keying is for one emission, a card has rows of several. Those rows' emissions, each
+/// once, that under some public limit are held with more average power (their usual habit) than the report
+/// is: they ask for a greater distance than it names.
+[[nodiscard]] std::vector<band::Emission> emissions_asking_more(const Card& card, const Keying& keying);
 
 } // namespace loopwright::survey

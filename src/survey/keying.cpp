@@ -152,23 +152,6 @@ std::optional<GreatestPower> greatest_power(const KeyingBand& band) {
     return GreatestPower{std::min(*people, *band.power_for_capacitor), *people < *band.power_for_capacitor};
 }
 
-const KeyingBand* worst_voltage(const Keying& keying) noexcept {
-    const KeyingBand* worst = nullptr;
-    const auto weight = [](const KeyingBand& band) {
-        return band.usable_voltage ? band.voltage_peak.high.value() / band.usable_voltage->value() : 0.0;
-    };
-    for (const KeyingBand& band : keying.bands) {
-        if (!band.point.resonance || band.verdict == KeyingVerdict::out_of_reach) {
-            continue;
-        }
-        if (worst == nullptr || weight(band) > weight(*worst) ||
-            (weight(band) == weight(*worst) && band.voltage_peak.high > worst->voltage_peak.high)) {
-            worst = &band;
-        }
-    }
-    return worst;
-}
-
 LargestDistance largest_distance(const Keying& keying) {
     LargestDistance largest;
     for (const KeyingBand& band : keying.bands) {

@@ -124,10 +124,6 @@ struct GreatestPower {
 };
 [[nodiscard]] std::optional<GreatestPower> greatest_power(const KeyingBand& band);
 
-/// Of the bands that the capacitor reaches, the one whose volts (unfavourable end) come nearest to what the
-/// capacitor stands or are most over it; where nothing is rated, the one with most volts. Null: none reached.
-[[nodiscard]] const KeyingBand* worst_voltage(const Keying& keying) noexcept;
-
 /// The band and tier with the largest distance for the general public (upper end), or nothing.
 struct LargestDistance {
     const KeyingBand* band = nullptr;

@@ -2,6 +2,7 @@
 
 #include "loop/design_parts.hpp"
 #include "loop/fitted_capacitor.hpp"
+#include "survey/detail/rounded.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -95,7 +96,7 @@ std::optional<Reason> voltage(const loop::OperatingPoint& point,
     const std::string beside = standing->as_rated ? ", rated " + rated + "; the rating is reached at "
                                                   : ", usable " + rated + "; that is reached at ";
     return Reason{BandVerdict::voltage_exceeded,
-                  volts + beside + units::shown(point.power * ratio * ratio, 2)};
+                  volts + beside + detail::power_down(point.power * ratio * ratio)};
 }
 
 std::optional<Reason> width(const loop::OperatingPoint& point, const band::Emission& emission) {

@@ -260,6 +260,27 @@ TEST(CardPage, TheTuneUpPowerIsTheLeastAndNeverRoundedUp) {
                 HasSubstr("peak the received noise, transmitter off"));
 }
 
+// 844 V where 840 V are usable, on a row other than the band's usual frequency.
+TEST(CardPage, HeadlineAndRowSayTheSameOfTheVoltage) {
+    survey::CardRow row = card_row_made("40m", "SSB voice");
+    row.reachable = true;
+    row.point.resonance->capacitor_voltage_peak_range = {units::volts(800), units::volts(844)};
+    row.point.resonance->capacitor_voltage_peak = units::volts(830);
+    row.usable_voltage = units::volts(840);
+    row.remarks = {{survey::CardRemarkKind::voltage_exceeded, "Do not key"}};
+    survey::Card card = card_made({row});
+    card.request.design.capacitor.rating.peak_voltage = units::volts(840);
+    const std::string page = to_text(card_page(card, {}), 130);
+    EXPECT_THAT(page,
+                HasSubstr("over the rating, do not key: on 40m SSB voice, 844 V peak, usable there 840 V"));
+    EXPECT_THAT(page, HasSubstr("\u25B2844"));
+    const survey::Keying sheet;
+    const json all = json::parse(card_json(card, &sheet));
+    EXPECT_EQ(all["voltage_verdict"], "exceeded");
+    EXPECT_EQ(all["highest_voltage_peak_V"], 844);
+    EXPECT_EQ(all["nearest_rating_at"], "40m SSB voice");
+}
+
 TEST(CardPage, OneRowIsTheCardsOwn) {
     const survey::CardRow row = card_row_made("40m", "FT8");
     const survey::CardRequest request = card_made({}).request;

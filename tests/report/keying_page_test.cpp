@@ -2,6 +2,7 @@
 // limits' documents are named as docs/reference and src/exposure have them.
 #include "report/json.hpp"
 #include "report/keying.hpp"
+#include "report/page.hpp"
 #include "report/tables.hpp"
 
 #include <algorithm>
@@ -76,6 +77,40 @@ TEST(KeyingPage, TheBandBoardTakesItsDistanceFromHere) {
     EXPECT_THAT(bands_json(survey), HasSubstr("\"distance_m_high\": null"));
     survey.bands[0].band.name = "20m";
     EXPECT_THAT(bands_json(survey, &a_report()), HasSubstr("\"distance_m_high\": null"));
+}
+
+// Standard output says it, not only the sentence on the error output; scripts have a flag.
+TEST(KeyingPage, PeopleTooNearIsSaidOnThePageAndInJson) {
+    survey::Keying report = a_report();
+    survey::Survey survey;
+    survey.request.design = report.request.design;
+    survey.bands.resize(1);
+    survey.bands[0].band.name = "40m";
+    EXPECT_THAT(bands_json(survey, &report), HasSubstr("\"people_too_near\": null"));
+    const units::Length asked = survey::widest(report.bands.front())->range.high;
+    report.request.design.site.people_distance = asked;
+    EXPECT_THAT(bands_json(survey, &report), HasSubstr("\"people_too_near\": false"));
+    EXPECT_THAT(to_text(bands_page(survey, &report)), Not(HasSubstr("People too near")));
+    report.request.design.site.people_distance = 0.99 * asked;
+    EXPECT_THAT(bands_json(survey, &report), HasSubstr("\"people_too_near\": true"));
+    EXPECT_THAT(to_text(bands_page(survey, &report)), HasSubstr("People too near, do not key"));
+    EXPECT_THAT(to_text(keying_page(report)), HasSubstr("People too near, do not key"));
+    report.bands.front().verdict = survey::KeyingVerdict::out_of_reach;
+    EXPECT_THAT(bands_json(survey, &report), HasSubstr("\"people_too_near\": null"));
+}
+
+// What was not entered is said in words, and what is known is not left out for it.
+TEST(KeyingPage, PowersWithoutAFigureHaveTheirReason) {
+    const Page page = keying_page(a_report());
+    const auto board = std::find_if(page.sections.begin(), page.sections.end(),
+                                    [](const Section& each) { return each.code == "keying"; });
+    EXPECT_EQ(std::get<std::string>(board->table->rows[0][8]), "capacitor alone");
+    const auto distances = std::find_if(page.sections.begin(), page.sections.end(),
+                                        [](const Section& each) { return each.code == "distances"; });
+    for (const auto& row : distances->table->rows) {
+        EXPECT_EQ(std::get<std::string>(row[10]), "not entered");     // nobody said where people are
+        EXPECT_EQ(std::get<std::string>(row[11]), "not established"); // nor how far the operator reaches
+    }
 }
 
 } // namespace

@@ -1,6 +1,5 @@
 // The report before keying: what keeps its words from being read as a clearance, and what it says beside the
 // verdict (touch, heat, the limits' tables, outlines at the unfavourable end).
-#include "survey/card_safety.hpp"
 #include "survey/keying.hpp"
 #include "survey/keying_outlines.hpp"
 #include "survey/over_power.hpp"
@@ -90,50 +89,6 @@ TEST(KeyingCautions, LimitsCarryTheirTable) {
     EXPECT_FALSE(band.distances[0].from_memory);
     EXPECT_EQ(band.distances[1].table, "Table 6");
     EXPECT_TRUE(band.distances[1].from_memory);
-}
-
-// Not where volts are highest, but where they come nearest to what the capacitor stands.
-TEST(KeyingCautions, WorstVoltageIsTheOneNearestToTheRating) {
-    Keying report;
-    report.bands.resize(2);
-    for (KeyingBand& band : report.bands) {
-        band.point.resonance = loop::Resonance{};
-        band.verdict = KeyingVerdict::within;
-    }
-    report.bands[0].voltage_peak.high = units::volts(1500);
-    report.bands[0].usable_voltage = units::volts(1000);
-    report.bands[1].voltage_peak.high = units::volts(3000);
-    report.bands[1].usable_voltage = units::volts(4000);
-    EXPECT_EQ(worst_voltage(report), &report.bands[0]);
-    report.bands[0].verdict = KeyingVerdict::out_of_reach;
-    EXPECT_EQ(worst_voltage(report), &report.bands[1]);
-}
-
-// The card and its JSON speak of the same band as the strip.
-TEST(KeyingCautions, TheCardTakesTheVoltageNearestToTheRating) {
-    Keying report;
-    report.bands.resize(3);
-    for (KeyingBand& band : report.bands) {
-        band.point.resonance = loop::Resonance{};
-        band.verdict = KeyingVerdict::within;
-    }
-    report.bands[0].band = "40m";
-    report.bands[0].voltage_peak.high = units::volts(1500);
-    report.bands[0].usable_voltage = units::volts(1000);
-    report.bands[1].band = "20m";
-    report.bands[1].voltage_peak.high = units::volts(3000);
-    report.bands[1].usable_voltage = units::volts(4000);
-    report.bands[2].voltage_peak.high = units::volts(9000);
-    report.bands[2].usable_voltage = units::volts(100);
-    report.bands[2].verdict = KeyingVerdict::out_of_reach;
-    const CardSafety safety = safety_of(report);
-    EXPECT_EQ(safety.voltage_band, "40m");
-    EXPECT_EQ(safety.voltage_peak, units::volts(1500));
-    EXPECT_EQ(safety.usable_voltage, units::volts(1000));
-    EXPECT_TRUE(safety.voltage_complete);
-    report.bands[1].point.resonance.reset(); // not established there
-    EXPECT_FALSE(safety_of(report).voltage_complete);
-    EXPECT_FALSE(safety_of(Keying{}).voltage_peak);
 }
 
 TEST(KeyingCautions, TheOuterOutlineReachesTheUpperEnd) {

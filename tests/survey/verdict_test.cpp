@@ -104,7 +104,7 @@ TEST_F(Verdict, VoltageIsJudgedByTheUpperEnd) {
     r().capacitor_voltage_peak = units::volts(1900);
     r().capacitor_voltage_peak_range = {units::volts(1700), units::volts(2500)};
     EXPECT_EQ(verdict(), BandVerdict::voltage_exceeded);
-    EXPECT_EQ(text(), "1.90 kV peak, perhaps 2.50 kV, rated 2 kV; the rating is reached at 2.6 W");
+    EXPECT_EQ(text(), "1.90 kV peak, perhaps 2.50 kV, rated 2 kV; the rating is reached at 2.5 W"); // 2.56 W
     r().capacitor_voltage_peak_range = {units::volts(1700), units::volts(2000)};
     EXPECT_EQ(verdict(), BandVerdict::worthwhile) << "the rating itself is still within it";
 }

@@ -7,6 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -97,6 +98,35 @@ TEST(ChartContent, TheCapacitorsRangeFollowsWhatIsPluggedIn) {
         EXPECT_NEAR(value_at(chart->curves[2], hertz).value(), least + more, 1e-15) << hertz;
     }
     EXPECT_THAT(description(*chart).toStdString(), HasSubstr("with what is plugged in"));
+}
+
+// A fixed capacitor of its own rating, plugged in on one band; one without a rating on another.
+TEST(ChartContent, TheUsableVoltageFollowsWhatIsPluggedIn) {
+    auto made = made_survey();
+    survey::Survey survey = *made;
+    design::Capacitor& capacitor = survey.request.design.capacitor;
+    design::AddedCapacitor plug;
+    plug.capacitance = units::picofarads(100);
+    plug.peak_voltage = units::volts(1000);
+    plug.bands = {"40m"};
+    capacitor.added = {plug};
+    const auto voltage_chart = [&survey] {
+        const auto charts = survey_charts(survey, nullptr, {});
+        return *std::find_if(charts.begin(), charts.end(),
+                             [](const ChartContent& one) { return one.id == QLatin1String("voltage"); });
+    };
+    ChartContent chart = voltage_chart();
+    EXPECT_TRUE(chart.limits.empty()) << "no line says a rating that does not hold everywhere";
+    ASSERT_EQ(chart.curves.size(), 2U);
+    EXPECT_NEAR(value_at(chart.curves[1], 7.1e6).value(), 1000, 1e-6); // in parallel: the lower one decides
+    EXPECT_NEAR(value_at(chart.curves[1], 14.1e6).value(), 1700, 1e-6);
+    EXPECT_FALSE(chart.title.contains(QStringLiteral("no rating"))) << chart.title.toStdString();
+    capacitor.added[0].peak_voltage.reset();
+    chart = voltage_chart();
+    const auto on_40m = value_at(chart.curves[1], 7.1e6);
+    EXPECT_TRUE(!on_40m || std::isnan(*on_40m)) << "a member without a rating leaves a gap";
+    EXPECT_NEAR(value_at(chart.curves[1], 14.1e6).value(), 1700, 1e-6);
+    EXPECT_THAT(chart.title.toStdString(), HasSubstr("a member has no rating"));
 }
 
 TEST(ChartContent, ZonesSayWhereNothingIsEstablishedOrReached) {

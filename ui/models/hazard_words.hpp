@@ -16,15 +16,17 @@ struct VoltageWarning {
     QString detail; ///< what it means and what to do
 };
 
-/// The highest voltage of the planned bands and what it is held against.
+/// The voltage of the planned bands nearest to its rating or most over it, and what it is held against.
 struct VoltageFigures {
     units::Voltage peak{}; ///< unfavourable end
-    QString band;
+    QString band;          ///< on a card the row
     units::Power power{};
     loop::Model model = loop::Model::full_wave;
     QString held_against;        ///< "rated 4 kV", "usable 3.8 kV"; empty: no rating
     bool over = false;           ///< of that
-    bool unrated_member = false; ///< a part of the capacitor has no rating
+    bool unrated_member = false; ///< a part of the capacitor has no rating there
+    QStringList unrated;         ///< all bands where a part has none
+    QString highest;             ///< "1.16 kV peak on 20m" where that is another band; empty otherwise
     QStringList unknown;         ///< bands the sentence cannot speak for
 };
 

@@ -13,7 +13,14 @@ namespace {
 struct Warnings {
     Q_DECLARE_TR_FUNCTIONS(Warnings)
 };
-using survey::KeyingBand;
+
+QStringList names(const std::vector<std::string>& words) {
+    QStringList all;
+    for (const std::string& word : words) {
+        all << QString::fromStdString(word);
+    }
+    return all;
+}
 
 QString distance_advice() {
     return Warnings::tr(
@@ -25,26 +32,30 @@ QString distance_advice() {
 
 } // namespace
 
-VoltageWarning keying_voltage(const survey::Keying& keying) {
-    const KeyingBand* worst = survey::worst_voltage(keying);
-    if (worst == nullptr) {
+VoltageWarning standing_warning(const survey::VoltageStanding& standing) {
+    if (!standing.nearest) {
         return voltage_warning(nullptr);
     }
+    const survey::CarriedVoltage& at = *standing.nearest;
     VoltageFigures figures;
-    figures.peak = worst->voltage_peak.high;
-    figures.band = band_name(*worst);
-    figures.power = worst->point.power;
-    figures.model = worst->point.model;
-    if (worst->usable_voltage) {
+    figures.peak = at.peak;
+    figures.band = QString::fromStdString(at.where);
+    figures.power = at.power;
+    figures.model = at.model;
+    if (at.usable) {
         figures.held_against =
-            Warnings::tr("usable %1").arg(QString::fromStdString(units::shown(*worst->usable_voltage)));
-        figures.over = figures.peak > *worst->usable_voltage;
+            Warnings::tr("usable %1").arg(QString::fromStdString(units::shown(*at.usable)));
     }
-    figures.unrated_member = worst->load && worst->load->unrated_members;
-    for (const KeyingBand& band : keying.bands) {
-        if (!band.point.resonance) {
-            figures.unknown << band_name(band);
-        }
+    figures.over = at.over();
+    figures.unrated_member = at.unrated_members;
+    if (standing.any_rating) {
+        figures.unrated = names(standing.unrated);
+    }
+    figures.unknown = names(standing.unknown);
+    if (standing.highest->where != at.where) {
+        figures.highest = Warnings::tr("%1 peak on %2")
+                              .arg(QString::fromStdString(units::shown(standing.highest->peak)),
+                                   QString::fromStdString(standing.highest->where));
     }
     return voltage_warning(&figures);
 }

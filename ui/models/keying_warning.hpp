@@ -3,12 +3,17 @@
 // people must keep. No widget.
 #include "models/hazard_words.hpp"
 #include "survey/keying.hpp"
+#include "survey/voltage_standing.hpp"
 #include "units/text.hpp"
 
 namespace loopwright::models {
 
+/// The most unfavourable verdict of all bands or rows.
+[[nodiscard]] VoltageWarning standing_warning(const survey::VoltageStanding& standing);
 /// Of the bands that the capacitor reaches; unfavourable ends.
-[[nodiscard]] VoltageWarning keying_voltage(const survey::Keying& keying);
+[[nodiscard]] inline VoltageWarning keying_voltage(const survey::Keying& keying) {
+    return standing_warning(survey::voltage_standing(keying));
+}
 
 struct DistanceWarning {
     bool established = false;

@@ -5,6 +5,7 @@
 #include "loop/fitted_capacitor.hpp"
 #include "models/headline.hpp"
 #include "models/model_words.hpp"
+#include "survey/verdict.hpp"
 
 #include <QStringList>
 
@@ -154,7 +155,35 @@ ChartContent capacitance(const Curves& curves, const survey::Survey& survey) {
     return content;
 }
 
-ChartContent voltage(const Curves& curves, const design::Design& design) {
+/// What stands across the capacitor at most by its ratings, with what is plugged in; gaps where a member
+/// there has none. False where no rating counts anywhere.
+bool add_usable_voltage(ChartContent& content, const survey::Survey& survey) {
+    Curve usable{QStringLiteral("usable_voltage"),
+                 Charts::tr("Usable voltage, peak, with what is plugged in"),
+                 Charts::tr("usable"),
+                 Measure::voltage,
+                 Meaning::figure,
+                 1};
+    bool known = false, gaps = false;
+    for (const loop::OperatingPoint& point : survey.curve) {
+        const auto limit =
+            point.resonance ? survey::voltage_limit(point, survey.request.design) : std::nullopt;
+        const bool here = limit && !limit->unrated_members;
+        known = known || here;
+        gaps = gaps || (point.resonance && !here);
+        usable.points.append({point.frequency.value(), here ? limit->limit.value() : not_established});
+    }
+    if (known) {
+        content.curves.push_back(std::move(usable));
+        if (gaps) {
+            content.title += Charts::tr("; usable: not established where a member has no rating");
+        }
+    }
+    return known;
+}
+
+ChartContent voltage(const Curves& curves, const survey::Survey& survey) {
+    const design::Design& design = survey.request.design;
     const QString power = given_text(design.station.power.value.value(), units::Dimension::power);
     ChartContent content{QStringLiteral("voltage"), Charts::tr("Capacitor voltage, peak, at %1").arg(power)};
     content.scale = {Charts::tr("Voltage, kV peak"), kilo, true, {}, {}};
@@ -162,7 +191,11 @@ ChartContent voltage(const Curves& curves, const design::Design& design) {
                {QStringLiteral("capacitor_voltage_peak"), Charts::tr("Capacitor voltage, peak"),
                 Charts::tr("peak voltage"), Measure::voltage, Meaning::capacitor},
                [](const Resonance& r) { return r.capacitor_voltage_peak.value(); });
-    if (design.capacitor.rating.peak_voltage) {
+    if (!design.capacitor.added.empty()) { // no one line holds on every band
+        if (!add_usable_voltage(content, survey)) {
+            content.title += Charts::tr("; usable: not established, a member has no rating");
+        }
+    } else if (design.capacitor.rating.peak_voltage) {
         const double rating_V = design.capacitor.rating.peak_voltage->value.value();
         content.limits.push_back(
             {rating_V, Charts::tr("rated %1 peak").arg(given_text(rating_V, units::Dimension::voltage)),
@@ -275,7 +308,7 @@ std::vector<ChartContent> survey_charts(const survey::Survey& survey, const surv
     const Curves curves(survey, compared, compared_name);
     const design::Design& design = survey.request.design;
     std::vector<ChartContent> charts = {
-        efficiency(curves), capacitance(curves, survey),       voltage(curves, design),
+        efficiency(curves), capacitance(curves, survey),       voltage(curves, survey),
         quality(curves),    bandwidth(curves, survey.request), losses(curves)};
     std::vector<BandStripe> stripes;
     for (const band::Band& band : band::bands_of(design.station.region)) {

@@ -33,6 +33,7 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
                 .arg(held->as_rated ? short_text(*survey.request.design.capacitor.rating.peak_voltage)
                                     : QString::fromStdString(units::shown(held->limit)));
         figures.over = figures.peak > held->limit;
+        figures.unrated_member = held->unrated_members;
     }
     for (const survey::BandRow& row : survey.bands) {
         if (!row.point.resonance) {

@@ -189,14 +189,31 @@ CardTable card_table(const survey::Card& card, bool pocket) {
     return table;
 }
 
+namespace {
+
+/// The distance is for one emission; rows of others may ask for more.
+QString for_emission(const CardSheetData& data) {
+    QStringList more;
+    for (const band::Emission& emission : survey::emissions_asking_more(*data.card, *data.keying)) {
+        more << qt(emission.name.substr(0, emission.name.find(',')));
+    }
+    const QString own = qt(data.card->request.design.station.emission);
+    return more.isEmpty()
+               ? CardLines::tr(" (for %1)").arg(own)
+               : CardLines::tr(" (for %1; %2 need more)").arg(own, more.join(QStringLiteral(", ")));
+}
+
+} // namespace
+
 QStringList card_warnings(const CardSheetData& data) {
-    const models::VoltageWarning volts_line = models::keying_voltage(*data.keying);
+    const models::VoltageWarning volts_line =
+        models::standing_warning(survey::voltage_standing(*data.keying, *data.card));
     const models::DistanceWarning people = models::keying_distance(*data.keying, data.units);
     const survey::CardSafety safety = survey::safety_of(*data.keying);
     const QString mark = QStringLiteral("\u25B2 ");
     QStringList all;
     all << (volts_line.state == models::VoltageState::within ? QString() : mark) + volts_line.text;
-    all << (people.established && !people.exceeded ? QString() : mark) + people.text;
+    all << (people.established && !people.exceeded ? QString() : mark) + people.text + for_emission(data);
     QString power = CardLines::tr("not established, enter the reach of the tuning operator");
     if (safety.reach) {
         power = CardLines::tr("not established, treat the loop as hazardous");

@@ -1,6 +1,7 @@
 #include "survey/detail/card_remarks.hpp"
 
 #include "loop/design_parts.hpp"
+#include "survey/detail/rounded.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -78,7 +79,7 @@ std::optional<CardRemark> voltage(const CardRow& row) {
     return CardRemark{Kind::voltage_exceeded,
                       "Do not key at " + given_text(row.point.power) + ": " + units::shown(high) +
                           " peak, usable " + units::shown(*row.usable_voltage) + "; that is reached at " +
-                          units::shown(row.point.power * ratio * ratio, 2)};
+                          power_down(row.point.power * ratio * ratio)};
 }
 
 std::optional<CardRemark> drive(const CardRow& row) {

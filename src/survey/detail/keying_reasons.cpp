@@ -1,5 +1,6 @@
 #include "loop/fitted_capacitor.hpp"
 #include "survey/detail/keying_band.hpp"
+#include "survey/detail/rounded.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -14,12 +15,6 @@ using units::shown;
 
 std::string metres_text(units::Length length) {
     return shown(units::metres(std::ceil(length.value() * 100 - 1e-6) / 100)); // never rounded down
-}
-
-/// To two digits, never rounded up: the power advised must pass.
-std::string power_down(units::Power power) {
-    const double step = std::pow(10.0, std::floor(std::log10(power.value())) - 1);
-    return shown(units::watts(std::floor(power.value() / step + 1e-9) * step), 2);
 }
 
 /// To three digits, never rounded down: what the capacitor must stand.
