@@ -29,7 +29,7 @@ Sentence voltage(const loop::OperatingPoint& point, const design::Design& design
     const std::string upper = units::shown(high);
     std::string text = "Capacitor voltage: " + units::shown(r.capacitor_voltage_peak) + " peak";
     if (upper != units::shown(r.capacitor_voltage_peak)) {
-        text += " (perhaps " + upper + ")";
+        text += " (losses varied alone: up to " + upper + ")"; // `keying` varies soil and height as well
     }
     text += " " + where + " at " + survey::given_text(point.power) + ", ";
     const auto held = survey::voltage_limit(point, design);
@@ -126,7 +126,7 @@ Sentence distance_of(const survey::Keying* keying) {
 Sentence emission_of(const survey::Keying& keying, const survey::Card& card) {
     std::vector<std::string> more;
     for (const band::Emission& emission : survey::emissions_asking_more(card, keying)) {
-        more.push_back(emission.name);
+        more.push_back(emission.name.substr(0, emission.name.find(',')));
     }
     const std::string own = keying.request.design.station.emission;
     return {"distance_emission", "That distance is for " + own + ", the emission of the station." +

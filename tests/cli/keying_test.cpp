@@ -44,6 +44,34 @@ std::vector<std::string> cells_of(const std::string& line) {
     return cells;
 }
 
+/// 100 pF in parallel on one band, without a rating; people at 20 m.
+std::string partly_rated(const Folder& folder) {
+    std::string text = copper_loop("9 kV", R"(, "site": { "people_distance": "20 m" }, "station": { )"
+                                           R"("power": "5 W", "bands": ["40m", "30m"] })");
+    const std::string stray = "\"stray\": \"3 pF\",";
+    return folder.write("partly.loop",
+                        text.insert(text.find(stray),
+                                    R"("added": [ { "capacitance": "100 pF", "connection": "parallel",)"
+                                    R"( "q": 1000, "bands": ["40m"] } ], )"));
+}
+
+// The reference promises status 1 for figures that are not established; no page may say within.
+TEST(BeforeKeying, AMemberWithoutARatingIsSaidByEveryCommand) {
+    const Folder folder;
+    const std::string file = partly_rated(folder);
+    for (const char* command : {"bands", "report", "card", "keying"}) {
+        const Result result = run({command, file});
+        EXPECT_EQ(result.status, 1) << command;
+        EXPECT_THAT(result.err, HasSubstr("40m: A member of the capacitor carries volts and has no rating"));
+        EXPECT_THAT(result.out, HasSubstr("not within a rating on 40m:")) << command;
+    }
+    const json card = json::parse(run({"card", file, "--json"}).out);
+    EXPECT_EQ(card["voltage_verdict"], "not_established");
+    EXPECT_EQ(card["unrated_at"], json::array({"40m"}));
+    EXPECT_EQ(card["people_too_near"], false);
+    EXPECT_EQ(run({"bands", folder.write("plain.loop", copper_loop("9 kV", ""))}).status, 0);
+}
+
 TEST(BeforeKeying, HasThePromisedKeysForEveryBandAndTier) {
     const Folder folder;
     const Result result = run({"keying", loop_file(folder, "5 kV"), "--power", "10W", "--emission", "carrier",

@@ -51,7 +51,8 @@ TEST(Hazards, TakeTheUpperEndOfTheVoltage) {
     survey::Survey survey = two_bands();
     survey.request.design.capacitor.rating.peak_voltage = units::volts(1600);
     survey.bands[0].point.resonance->capacitor_voltage_peak_range = {units::volts(1500), units::volts(1700)};
-    EXPECT_THAT(all_text(hazards(survey)), HasSubstr("1.54 kV peak (perhaps 1.70 kV) at the most"));
+    EXPECT_THAT(all_text(hazards(survey)),
+                HasSubstr("1.54 kV peak (losses varied alone: up to 1.70 kV) at the most"));
     EXPECT_THAT(all_text(hazards(survey)), HasSubstr("do not key"));
 }
 
