@@ -1,5 +1,6 @@
 #include "report/hazards.hpp"
 
+#include "survey/board_standing.hpp"
 #include "survey/card_safety.hpp"
 #include "survey/verdict.hpp"
 #include "survey/voltage_standing.hpp"
@@ -208,7 +209,12 @@ std::vector<Sentence> hazards(const survey::Survey& survey, const survey::Keying
     }
     std::vector<Sentence> all;
     const design::Design& design = survey.request.design;
-    if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
+    if (survey::usable_voltage_varies(design.capacitor)) {
+        const survey::VoltageStanding standing = survey::voltage_standing(survey);
+        if (standing.nearest) {
+            all.push_back(voltage_of(standing));
+        }
+    } else if (const survey::BandRow* highest = survey::highest_voltage(survey)) {
         all.push_back(voltage(highest->point, design, "at the most, on " + highest->band.name));
     }
     std::string missing;

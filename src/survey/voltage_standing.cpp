@@ -2,6 +2,7 @@
 
 #include "design/on_band.hpp"
 #include "loop/fitted_capacitor.hpp"
+#include "survey/board_standing.hpp"
 #include "survey/verdict.hpp"
 
 #include <algorithm>
@@ -119,6 +120,30 @@ VoltageStanding voltage_standing(const Keying& keying, const Card& card) {
     }
     conclude(standing);
     return standing;
+}
+
+VoltageStanding voltage_standing(const Survey& survey) {
+    VoltageStanding standing;
+    for (const BandRow& row : survey.bands) {
+        if (!row.point.resonance) {
+            add_name(standing.unknown, row.band.name);
+        } else if (row.point.resonance->in_capacitor_range) {
+            const loop::Resonance& r = *row.point.resonance;
+            const auto limit = voltage_limit(row.point, survey.request.design);
+            add(standing,
+                CarriedVoltage{row.band.name,
+                               std::max(r.capacitor_voltage_peak, r.capacitor_voltage_peak_range.high),
+                               limit ? std::optional(limit->limit) : std::nullopt,
+                               limit && limit->unrated_members, row.point.power, row.point.model},
+                row.band.name);
+        }
+    }
+    conclude(standing);
+    return standing;
+}
+
+bool usable_voltage_varies(const design::Capacitor& capacitor) noexcept {
+    return !capacitor.added.empty() || capacitor.rating.current.has_value();
 }
 
 } // namespace loopwright::survey

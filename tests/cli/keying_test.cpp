@@ -69,7 +69,10 @@ TEST(BeforeKeying, AMemberWithoutARatingIsSaidByEveryCommand) {
     EXPECT_EQ(card["voltage_verdict"], "not_established");
     EXPECT_EQ(card["unrated_at"], json::array({"40m"}));
     EXPECT_EQ(card["people_too_near"], false);
-    EXPECT_EQ(run({"bands", folder.write("plain.loop", copper_loop("9 kV", ""))}).status, 0);
+    EXPECT_EQ(run({"bands",
+                   folder.write("plain.loop", copper_loop("9 kV", R"(, "station": { "bands": ["30m"] })"))})
+                  .status,
+              0);
 }
 
 TEST(BeforeKeying, HasThePromisedKeysForEveryBandAndTier) {

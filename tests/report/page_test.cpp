@@ -47,6 +47,19 @@ TEST(Hazards, NameTheHighestVoltageAndItsBand) {
     EXPECT_THAT(all_text(hazards(survey)), HasSubstr("50 % of the rating of 3.083 kV."));
 }
 
+// Without a report before keying too: a fixed capacitor in series without a rating on the band.
+TEST(Hazards, AMemberWithoutARatingIsNotWithinAny) {
+    survey::Survey survey = two_bands();
+    design::Capacitor& capacitor = survey.request.design.capacitor;
+    capacitor.maximum = units::picofarads(900);
+    capacitor.rating.peak_voltage = units::volts(9000);
+    capacitor.added.resize(1);
+    capacitor.added[0].capacitance = units::picofarads(100);
+    EXPECT_THAT(all_text(hazards(survey)), HasSubstr("not within a rating on 40m"));
+    capacitor.added[0].peak_voltage = units::volts(9000);
+    EXPECT_THAT(all_text(hazards(survey)), HasSubstr("nearest to the rating on 40m"));
+}
+
 TEST(Hazards, TakeTheUpperEndOfTheVoltage) {
     survey::Survey survey = two_bands();
     survey.request.design.capacitor.rating.peak_voltage = units::volts(1600);

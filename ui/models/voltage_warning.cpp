@@ -1,6 +1,8 @@
 #include "models/voltage_warning.hpp"
 
+#include "models/keying_warning.hpp"
 #include "models/quantity_words.hpp"
+#include "survey/board_standing.hpp"
 #include "survey/verdict.hpp"
 #include "units/text.hpp"
 
@@ -17,6 +19,9 @@ struct Warnings {
 } // namespace
 
 VoltageWarning voltage_warning(const survey::Survey& survey) {
+    if (survey::usable_voltage_varies(survey.request.design.capacitor)) {
+        return standing_warning(survey::voltage_standing(survey));
+    }
     const survey::BandRow* worst = survey::highest_voltage(survey);
     if (worst == nullptr || !worst->point.resonance) {
         return voltage_warning(nullptr);
@@ -33,7 +38,6 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
                 .arg(held->as_rated ? short_text(*survey.request.design.capacitor.rating.peak_voltage)
                                     : QString::fromStdString(units::shown(held->limit)));
         figures.over = figures.peak > held->limit;
-        figures.unrated_member = held->unrated_members;
     }
     for (const survey::BandRow& row : survey.bands) {
         if (!row.point.resonance) {
