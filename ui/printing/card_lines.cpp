@@ -198,9 +198,8 @@ QString for_emission(const CardSheetData& data) {
         more << qt(emission.name.substr(0, emission.name.find(',')));
     }
     const QString own = qt(data.card->request.design.station.emission);
-    return more.isEmpty()
-               ? CardLines::tr(" (for %1)").arg(own)
-               : CardLines::tr(" (for %1; %2 need more)").arg(own, more.join(QStringLiteral(", ")));
+    return more.isEmpty() ? CardLines::tr(" (for %1)").arg(own)
+                          : CardLines::tr(" (for %1; more for %2)").arg(own, more.join(QStringLiteral(", ")));
 }
 
 } // namespace
