@@ -76,7 +76,7 @@ endfunction()
 function(loopwright_test folder)
   cmake_parse_arguments(arg "" "" "LIBRARIES;LABELS" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/${folder}/*.cpp")
-  if(NOT sources OR ("core" IN_LIST arg_LABELS AND NOT LOOPWRIGHT_CORE_TESTS STREQUAL "all"
+  if(NOT sources OR ("core" IN_LIST arg_LABELS AND NOT LOOPWRIGHT_CORE_TESTS MATCHES "^(all|ON)$"
                      AND NOT folder IN_LIST LOOPWRIGHT_CORE_TESTS))
     return()
   endif()

@@ -96,6 +96,27 @@ TEST(Calibration, ShowsAMistakenPointWithReason) {
     EXPECT_TRUE(dial.notices().has("calibration_points_left_out"));
 }
 
+TEST(Calibration, SaysThatAReadingLiesBeyondTheStops) {
+    Truth truth;
+    std::mt19937_64 random(5);
+    std::vector<design::CalibrationPoint> points;
+    for (const units::Frequency& f : some_frequencies(5)) {
+        points.push_back(measured(truth, f.value(), random));
+    }
+    const auto said = [&] {
+        const CalibratedDial dial = calibrate(made_file(), points);
+        std::vector<bool> each;
+        for (const JudgedPoint& point : dial.points()) {
+            each.push_back(point.reason.find("beyond the dial's stops") != std::string::npos);
+        }
+        return each;
+    };
+    EXPECT_THAT(said(), testing::Each(false));
+    points[1].reading = 200; // of a dial from 0 to 180
+    points[3].reading = -3;
+    EXPECT_THAT(said(), testing::ElementsAre(false, true, false, true, false));
+}
+
 // Between a point that counts and one that is left out there are those of which nobody can tell: they are
 // used for less, and said to be so.
 TEST(Calibration, SaysWhichPointItDoubts) {

@@ -175,6 +175,9 @@ JudgedPoint judged(const Relation& relation, const State& state, const Mixture& 
     } else {
         result.reason = "lies " + size + " from " + others_text(other_points) + ", " + times;
     }
+    if (read < 0 || read > 1) { // a slip of the pen, or the dial of the file is not the one that was read
+        result.reason += "; the reading lies beyond the dial's stops";
+    }
     return result;
 }
 
