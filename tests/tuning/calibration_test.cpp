@@ -17,6 +17,7 @@ using testing::HasSubstr;
 
 std::vector<units::Frequency> some_frequencies(int count) {
     std::vector<units::Frequency> frequencies;
+    frequencies.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         frequencies.push_back(
             units::hertz(lowest_Hz * std::pow(highest_Hz / lowest_Hz, static_cast<double>(i) / (count - 1))));

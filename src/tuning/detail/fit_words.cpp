@@ -142,6 +142,7 @@ std::vector<FittedPart> fitted_parts(const Relation& relation, const State& befo
                           prior.added, true});
     }
     std::vector<FittedPart> parts;
+    parts.reserve(wanted.size() + 2);
     for (const Wanted& each : wanted) {
         parts.push_back(part_of(each, before, after));
     }
