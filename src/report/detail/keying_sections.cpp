@@ -140,7 +140,8 @@ Section members(const survey::Keying& keying) {
     section.sentences.push_back(
         {"members_convention",
          "Peak volts at the unfavourable end and what each member stands: its rating, or its air gap less "
-         "the safety factor, in the air of the site. Current at peak envelope power. The last column is the "
+         "the breakdown margin, in the air of the site. Current at peak envelope power. The last column is "
+         "the "
          "greatest peak envelope power of the whole capacitor, rounded down; empty: not established."});
     return section;
 }
