@@ -1,5 +1,6 @@
 // The page Before keying used as a person uses it. Its figures are held against the same core asked directly;
 // what the core computes is tested where it stands.
+#include "app/samples.hpp"
 #include "inputs/quantity_field.hpp"
 #include "models/band_board_model.hpp"
 #include "models/keying_board_model.hpp"
@@ -24,6 +25,7 @@
 #include <QTabWidget>
 #include <QTableView>
 #include <QTest>
+#include <algorithm>
 
 using namespace loopwright;
 
@@ -229,6 +231,29 @@ TEST_F(WindowKeyingTest, TheBandBoardShowsTheDistance) {
     EXPECT_EQ(shown(), QStringLiteral("computing")); // never the figure of an older state
     ASSERT_TRUE(test::wait_for_keying(window()));
     EXPECT_EQ(shown(), cell("40m", KeyingBoardModel::distance));
+}
+
+// By its losses alone this loop stays within the rating on 60 m; with what the site may do it does not.
+TEST_F(WindowKeyingTest, TheBandInFocusIsJudgedAsOnTheBoard) {
+    window().pages().setCurrentWidget(&window().bands());
+    const auto spiral = std::find_if(app::samples().begin(), app::samples().end(), [](const auto& sample) {
+        return sample.design.title.find("spiral") != std::string::npos;
+    });
+    ASSERT_NE(spiral, app::samples().end());
+    window().document().start_from(spiral->design);
+    window().focus().set_band(QStringLiteral("60m"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    const auto& board = *qobject_cast<models::BandBoardModel*>(window().bands().board().model());
+    const QString verdict =
+        board.index(board.row_of(QStringLiteral("60m")), models::BandBoardModel::verdict).data().toString();
+    ASSERT_TRUE(verdict.contains(QStringLiteral("over the rating"))) << verdict.toStdString();
+    const auto labels = window().bands().findChildren<QLabel*>();
+    const auto words = std::find_if(labels.begin(), labels.end(), [](const QLabel* label) {
+        return label->accessibleName() == QStringLiteral("The band in focus, in words");
+    });
+    ASSERT_NE(words, labels.end());
+    EXPECT_TRUE((*words)->text().contains(QStringLiteral("over the rating")))
+        << (*words)->text().toStdString();
 }
 
 TEST_F(WindowKeyingTest, TouchAndHeatStandBesideTheVerdict) {

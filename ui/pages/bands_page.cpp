@@ -106,6 +106,7 @@ void BandsPage::connect_context() {
     const auto show_distances = [this] {
         const jobs::KeyingJob& keying = context_.keying;
         model_->set_keying(keying.settled() ? keying.result() : nullptr, keying.running());
+        show_words(); // the site's volts change a verdict
     };
     connect(&context_.keying, &jobs::KeyingJob::started, this, show_distances);
     connect(&context_.keying, &jobs::KeyingJob::updated, this, show_distances);
