@@ -1,5 +1,6 @@
 // The report before keying: what keeps its words from being read as a clearance, and what it says beside the
 // verdict (touch, heat, the limits' tables, outlines at the unfavourable end).
+#include "survey/carrier_request.hpp"
 #include "survey/keying.hpp"
 #include "survey/keying_outlines.hpp"
 #include "survey/over_power.hpp"
@@ -14,20 +15,7 @@ using exposure::Tier;
 using units::metres;
 
 KeyingRequest a_request() {
-    KeyingRequest request;
-    design::Design& d = request.design;
-    d.capacitor.minimum = units::picofarads(5);
-    d.capacitor.maximum = units::picofarads(500);
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.rating.peak_voltage = units::volts(9000);
-    d.site.ground.kind = design::GroundKind::soil;
-    d.site.ground.class_name = "average ground";
-    d.station.emission = "carrier";
-    d.station.power = units::watts(10);
-    d.station.bands = {"40m"};
-    request.limits = {"icnirp_1998"};
-    request.intervals = false;
-    return request;
+    return carrier_request("40m", "icnirp_1998");
 }
 
 KeyingBand band_of(const KeyingRequest& request) {

@@ -1,5 +1,6 @@
 // Figures beside the verdict: heat for the duty, radiated power and its exemption, the ends that pictures
 // draw.
+#include "survey/carrier_request.hpp"
 #include "survey/keying.hpp"
 #include "survey/keying_outlines.hpp"
 
@@ -10,20 +11,7 @@ namespace loopwright::survey {
 namespace {
 
 KeyingRequest of_ten_metres() {
-    KeyingRequest request;
-    design::Design& d = request.design;
-    d.capacitor.minimum = units::picofarads(5);
-    d.capacitor.maximum = units::picofarads(500);
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.rating.peak_voltage = units::volts(9000);
-    d.site.ground.kind = design::GroundKind::soil;
-    d.site.ground.class_name = "average ground";
-    d.station.emission = "carrier";
-    d.station.power = units::watts(10);
-    d.station.bands = {"10m"};
-    request.limits = {"fcc_1_1310"};
-    request.intervals = false;
-    return request;
+    return carrier_request("10m", "fcc_1_1310");
 }
 
 // Heat goes with the worst half hour of the schedule. FT8 in every second slot: 60 of 12.64 s in 1800 s, by
