@@ -46,15 +46,20 @@ void distances_after_an_edit_of_geometry(benchmark::State& state) {
 BENCHMARK(distances_after_an_edit_of_geometry)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 // Aim: 30 ms to the screen.
-void distances_after_an_edit_of_power(benchmark::State& state) {
-    auto r = request(false);
+void distances_after_an_edit_of_power(benchmark::State& state, bool intervals) {
+    auto r = request(intervals);
     double watts = 5;
     for (auto _ : state) {
         r.design.station.power.value = units::watts(watts = watts > 50 ? 5 : watts * 1.01);
         benchmark::DoNotOptimize(survey::keying(r));
     }
 }
-BENCHMARK(distances_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(distances_after_an_edit_of_power, nominal, false)
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(distances_after_an_edit_of_power, with_intervals, true)
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
 
 void distances_with_intervals(benchmark::State& state) {
     auto r = request(true);
