@@ -67,6 +67,11 @@ Section section_of(const NamedDrift& row) {
                      " over " + with_plain_blanks(units::shown(*row.report.usable_span)) +
                      ", half of it to each side, matched. Verdicts hold its lower end, " +
                      with_plain_blanks(units::shown(*row.report.usable_span_low)) + "."});
+    if (!point.resonance->in_capacitor_range) {
+        section.sentences.push_back({"out_of_reach",
+                                     "Out of the capacitor's reach: the drift is that of this "
+                                     "loop tuned here by another capacitor."});
+    }
     return section;
 }
 

@@ -263,6 +263,12 @@ DriftReport drift(const DriftRequest& request) {
         return report;
     }
     const loop::Resonance& r = *report.point.resonance;
+    if (!r.in_capacitor_range) {
+        report.notices.add(
+            {"drift_out_of_reach", base::Severity::caution,
+             "Where the capacitor does not reach, the drift is that of the loop tuned there by another one.",
+             0});
+    }
     report.usable_span = r.bandwidth_vswr;
     const bool known = r.bandwidth_vswr_range.low.value() > 0;
     report.usable_span_low =

@@ -208,6 +208,17 @@ TEST(Drift, WithoutACapacitorsCoefficientItIsJudgedAsTwice) {
     }
 }
 
+TEST(Drift, SaysThatTheCapacitorDoesNotReachTheFrequency) {
+    DriftRequest request;
+    request.design = ring(false);
+    request.frequency = units::megahertz(14.1);
+    request.design.capacitor.minimum = units::picofarads(1);
+    request.design.capacitor.maximum = units::picofarads(1000);
+    EXPECT_FALSE(drift(request).notices.has("drift_out_of_reach"));
+    request.design.capacitor.maximum = units::picofarads(5);
+    EXPECT_TRUE(drift(request).notices.has("drift_out_of_reach"));
+}
+
 TEST(Drift, SaysWhatItDoesNotKnow) {
     design::Design design = ring(false);
     design.conductor.metal.name = "";
