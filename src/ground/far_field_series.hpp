@@ -5,6 +5,8 @@
 
 #include <array>
 #include <complex>
+#include <cstddef>
+#include <span>
 #include <vector>
 
 namespace loopwright::ground {
@@ -22,6 +24,21 @@ public:
     /// Without ground; zenith angle 0 to pi.
     [[nodiscard]] FarField free_space(double zenith_rad, double azimuth_rad) const;
 
+    /// Azimuths that are asked for at several zenith angles: what depends on them alone, computed once.
+    class Azimuths {
+        friend class FarFieldSeries;
+        std::vector<double> cosine_, sine_;
+        std::vector<double> weights_; ///< [azimuth][group]: cos^a sin^b
+    };
+    [[nodiscard]] Azimuths azimuths(std::span<const double> azimuths_rad) const;
+    /// Of so many, evenly around from 0.
+    [[nodiscard]] Azimuths evenly_around(int count) const;
+    /// As over_ground() at each of the azimuths (permittivity 1: as free_space()), without the phase of the
+    /// centre's distance from the origin along the ground: intensities are right, and so are products of the
+    /// fields of two currents on the same pieces. fields: as many as azimuths.
+    void ring(std::complex<double> permittivity, double zenith_rad, const Azimuths& azimuths,
+              std::vector<FarField>& fields) const;
+
     /// Power into the upper half-space over ground [W], as sky_power_W(), points chosen from size and height.
     [[nodiscard]] double sky_power_W(std::complex<double> permittivity) const;
 
@@ -29,20 +46,20 @@ public:
 
 private:
     using Vector = std::array<std::complex<double>, 3>;
-    /// Integral of I dl exp(j k r.r') for a unit vector and for the same with its z reversed.
-    struct Pair {
-        Vector direct, mirrored;
+    /// Terms with the same powers of x and y, those of z from 0 up.
+    struct Group {
+        int x_power, y_power;
+        std::size_t first, terms;
     };
-    [[nodiscard]] Pair radiation_vectors(double x, double y, double z) const;
+    [[nodiscard]] std::vector<double> of_zenith(std::complex<double> permittivity, double zenith_rad) const;
+    [[nodiscard]] FarField one(std::complex<double> permittivity, double zenith_rad,
+                               double azimuth_rad) const;
 
-    struct Term {
-        int x_power, y_power, z_power;
-        Vector moment;
-    };
     double k_ = 0, half_diagonal_m_ = 0, top_m_ = 0;
     std::array<double, 3> centre_m_{};
     int order_ = 0;
-    std::vector<Term> terms_;
+    std::vector<Group> groups_;
+    std::vector<Vector> moments_; ///< of the terms, with (j k)^n and the factorials
 };
 
 } // namespace loopwright::ground

@@ -41,7 +41,14 @@ public:
     [[nodiscard]] bool free_space() const noexcept { return free_space_; }
 
 private:
-    [[nodiscard]] double best_around(double zenith_rad) const;
+    struct Azimuths {
+        std::vector<double> rad;
+        ground::FarFieldSeries::Azimuths of_series; ///< empty without a series
+    };
+    [[nodiscard]] Azimuths evenly_around(int count) const;
+    /// Intensities at the azimuths.
+    [[nodiscard]] std::vector<double> ring(double zenith_rad, const Azimuths& azimuths) const;
+    [[nodiscard]] double best_around(double zenith_rad, const Azimuths& azimuths) const;
 
     std::vector<ground::CurrentElement> elements_;
     double k_;

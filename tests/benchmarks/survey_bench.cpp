@@ -36,7 +36,10 @@ void closed_form_11_bands_101_points(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(closed_form_11_bands_101_points)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(closed_form_11_bands_101_points)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 void full_wave_11_bands_101_points(benchmark::State& state) {
     survey::Request request = over_soil(11 * 101);
@@ -45,7 +48,10 @@ void full_wave_11_bands_101_points(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(full_wave_11_bands_101_points)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(full_wave_11_bands_101_points)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 // Aim: 90 ms on two cores.
 void full_wave_after_an_edit_of_geometry(benchmark::State& state) {
@@ -55,7 +61,10 @@ void full_wave_after_an_edit_of_geometry(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(full_wave_after_an_edit_of_geometry)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(full_wave_after_an_edit_of_geometry)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 void full_wave_after_an_edit_of_height(benchmark::State& state) {
     survey::Request request = over_soil(curve_points);
@@ -64,7 +73,10 @@ void full_wave_after_an_edit_of_height(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(full_wave_after_an_edit_of_height)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(full_wave_after_an_edit_of_height)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 void full_wave_after_an_edit_of_capacitor_loss(benchmark::State& state) {
     survey::Request request = over_soil(curve_points);
@@ -73,7 +85,10 @@ void full_wave_after_an_edit_of_capacitor_loss(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(full_wave_after_an_edit_of_capacitor_loss)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(full_wave_after_an_edit_of_capacitor_loss)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 void full_wave_after_an_edit_of_power(benchmark::State& state) {
     survey::Request request = over_soil(curve_points);
@@ -82,7 +97,10 @@ void full_wave_after_an_edit_of_power(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
-BENCHMARK(full_wave_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(full_wave_after_an_edit_of_power)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 /// 11 bands, some 6 frequencies each, with a dial.
 survey::CardRequest whole_card() {
@@ -103,7 +121,10 @@ void card_after_an_edit_of_the_dial(benchmark::State& state) {
     }
     state.counters["rows"] = static_cast<double>(rows);
 }
-BENCHMARK(card_after_an_edit_of_the_dial)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(card_after_an_edit_of_the_dial)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 // The ground's matrices kept, every point solved anew.
 void card_after_an_edit_of_capacitor_loss(benchmark::State& state) {
@@ -113,7 +134,10 @@ void card_after_an_edit_of_capacitor_loss(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::card(request));
     }
 }
-BENCHMARK(card_after_an_edit_of_capacitor_loss)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(card_after_an_edit_of_capacitor_loss)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 void height_sweep_of_24(benchmark::State& state) {
     survey::HeightRequest request;
@@ -123,7 +147,7 @@ void height_sweep_of_24(benchmark::State& state) {
         benchmark::DoNotOptimize(survey::height_sweep(request));
     }
 }
-BENCHMARK(height_sweep_of_24)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(height_sweep_of_24)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
 
 } // namespace
 } // namespace loopwright

@@ -54,6 +54,44 @@ TEST(FarFieldSeries, IsTheDirectSum) {
     }
 }
 
+// Beside the origin, so that the centre's phase counts: the field one by one has it, the ring leaves it out
+// of two currents on the same pieces alike.
+TEST(FarFieldSeries, ARingIsTheFieldsOneByOneButForAPhase) {
+    auto elements = ring(0.8, 2.5, 0.6);
+    for (CurrentElement& e : elements) {
+        e.position_m[0] += 0.9;
+        e.position_m[1] -= 1.7;
+    }
+    auto others = elements;
+    for (std::size_t i = 0; i < others.size(); ++i) {
+        others[i].moment_A_m[2] *= Complex(0.1 * static_cast<double>(i), 0.7);
+    }
+    const double k = 0.6;
+    const FarFieldSeries first(elements, k), second(others, k);
+    const std::vector<double> around{0.3, 1.9, 2.0, 4.4};
+    for (const Complex eps : {Complex(13, -12), Complex(1, 0)}) {
+        for (const double zenith : {0.2, 1.1, 1.5}) {
+            std::vector<FarField> a, b;
+            first.ring(eps, zenith, first.azimuths(around), a);
+            second.ring(eps, zenith, second.azimuths(around), b);
+            ASSERT_EQ(a.size(), around.size());
+            for (std::size_t i = 0; i < around.size(); ++i) {
+                const FarField f = first.over_ground(eps, zenith, around[i]);
+                const FarField g = second.over_ground(eps, zenith, around[i]);
+                const FarField direct = far_field(elements, k, eps, zenith, around[i]);
+                const double size = std::abs(f.e_theta_V) + std::abs(f.e_phi_V);
+                EXPECT_LT(std::abs(f.e_theta_V - direct.e_theta_V) + std::abs(f.e_phi_V - direct.e_phi_V),
+                          1e-6 * size);
+                EXPECT_NEAR(std::norm(a[i].e_theta_V), std::norm(f.e_theta_V), 1e-13 * size * size);
+                EXPECT_NEAR(std::norm(a[i].e_phi_V), std::norm(f.e_phi_V), 1e-13 * size * size);
+                const Complex together = f.e_theta_V * std::conj(g.e_theta_V);
+                EXPECT_LT(std::abs(a[i].e_theta_V * std::conj(b[i].e_theta_V) - together),
+                          1e-12 * std::abs(together));
+            }
+        }
+    }
+}
+
 TEST(FarFieldSeries, SkyPowerConverged) {
     for (const double height : {1.3, 5.0, 20.0}) {
         for (const double k : {0.04, 0.3, 1.1}) {
