@@ -118,16 +118,19 @@ struct FullWave::Prepared {
     }
 
     /// Impedance opposite the capacitor at another frequency, the capacitor left as it is.
-    [[nodiscard]] Complex impedance(double frequency_Hz, double capacitance_F,
-                                    units::Frequency fitted) const {
-        const wire::TwoPort port = wire::two_port(
-            solved->solve(units::hertz(frequency_Hz), conductor_ohm_per_m(frequency_Hz)).admittance());
+    [[nodiscard]] Complex impedance(double frequency_Hz, double capacitance_F, units::Frequency fitted,
+                                    const detail::NearbyPorts& near) const {
+        const wire::TwoPort port =
+            near.reaches(frequency_Hz)
+                ? near.at(frequency_Hz)
+                : wire::two_port(solved->solve(units::hertz(frequency_Hz), conductor_ohm_per_m(frequency_Hz))
+                                     .admittance());
         return port.input_impedance(capacitor_admittance(capacitance_F, frequency_Hz, fitted));
     }
 
     [[nodiscard]] double reactance_slope_ohm_s(const SolvedLoop& loop, Complex capacitor_current) const;
-    [[nodiscard]] double edge_Hz(const Resonance& result, double frequency_Hz, double plain_Hz,
-                                 double vswr) const;
+    [[nodiscard]] double edge_Hz(const Resonance& result, double frequency_Hz, double plain_Hz, double vswr,
+                                 const detail::NearbyPorts& near) const;
     [[nodiscard]] units::Frequency bandwidth(const Resonance& result, units::Frequency frequency,
                                              double vswr) const;
     void fill_intervals(Resonance& result, const OperatingPoint& point,
@@ -220,16 +223,17 @@ std::optional<MeshError> FullWave::mesh_error(units::Frequency frequency) const 
                      fine->solution.mesh().nodes()};
 }
 
-// One edge by the secant rule on full solutions, from where the plain resonator has it.
-double FullWave::Prepared::edge_Hz(const Resonance& result, double frequency_Hz, double plain_Hz,
-                                   double vswr) const {
+// One edge by the secant rule on the ports' admittances, from where the plain resonator has it.
+double FullWave::Prepared::edge_Hz(const Resonance& result, double frequency_Hz, double plain_Hz, double vswr,
+                                   const detail::NearbyPorts& near) const {
     const double matched = result.resistance.total().value();
     const double wanted = (vswr - 1) / (vswr + 1);
     double edge = plain_Hz;
     double last = frequency_Hz;
     double last_excess = -wanted;
     for (int step = 0; step < 8; ++step) {
-        const Complex z = impedance(edge, result.tuning_capacitance.value(), units::hertz(frequency_Hz));
+        const Complex z =
+            impedance(edge, result.tuning_capacitance.value(), units::hertz(frequency_Hz), near);
         const double now = std::abs((z - matched) / (z + matched)) - wanted;
         if (std::abs(now) < 1e-6 || now == last_excess) {
             break;
@@ -250,8 +254,9 @@ units::Frequency FullWave::Prepared::bandwidth(const Resonance& result, units::F
         return plain.high - plain.low;
     }
     const double f = frequency.value();
-    return units::hertz(edge_Hz(result, f, plain.high.value(), vswr) -
-                        edge_Hz(result, f, plain.low.value(), vswr));
+    const auto near = solved->near(frequency, [this](double f_Hz) { return conductor_ohm_per_m(f_Hz); });
+    return units::hertz(edge_Hz(result, f, plain.high.value(), vswr, *near) -
+                        edge_Hz(result, f, plain.low.value(), vswr, *near));
 }
 
 void FullWave::Prepared::fill_intervals(Resonance& result, const OperatingPoint& point,

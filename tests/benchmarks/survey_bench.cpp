@@ -78,14 +78,18 @@ BENCHMARK(full_wave_after_an_edit_of_height)
     ->MeasureProcessCPUTime()
     ->UseRealTime();
 
+// A good one, and one so poor that the edges of the band are looked for on the ports' admittances.
 void full_wave_after_an_edit_of_capacitor_loss(benchmark::State& state) {
     survey::Request request = over_soil(curve_points);
+    request.design.capacitor.loss.q = static_cast<double>(state.range(0));
     for (auto _ : state) {
         request.design.capacitor.loss.q = *request.design.capacitor.loss.q * 1.000001;
         benchmark::DoNotOptimize(survey::run(request));
     }
 }
 BENCHMARK(full_wave_after_an_edit_of_capacitor_loss)
+    ->Arg(1000)
+    ->Arg(100)
     ->Unit(benchmark::kMillisecond)
     ->MeasureProcessCPUTime()
     ->UseRealTime();

@@ -51,7 +51,7 @@ std::shared_ptr<const SolvedFrequency> SolvedFrequencies::at(units::Frequency fr
         change.re[e] -= below.re[e];
         change.im[e] -= below.im[e];
     }
-    const auto solved = std::make_shared<const SolvedFrequency>(
+    auto solved = std::make_shared<const SolvedFrequency>(
         SolvedFrequency{conductor_ohm_per_m, solve(frequency, conductor_ohm_per_m), std::move(change)});
     const std::lock_guard lock(mutex_);
     if (kept_.insert_or_assign(f, solved).second) {
@@ -62,6 +62,34 @@ std::shared_ptr<const SolvedFrequency> SolvedFrequencies::at(units::Frequency fr
         order_.pop_front();
     }
     return solved;
+}
+
+std::shared_ptr<const NearbyPorts>
+SolvedFrequencies::near(units::Frequency frequency,
+                        const std::function<std::complex<double>(double)>& conductor_ohm_per_m) const {
+    const double f = frequency.value();
+    std::vector<std::complex<double>> conductor;
+    for (const double node_Hz : NearbyPorts::nodes_Hz(f)) {
+        conductor.push_back(conductor_ohm_per_m(node_Hz));
+    }
+    {
+        const std::lock_guard lock(mutex_);
+        const auto found = nearby_.find(f);
+        if (found != nearby_.end() && found->second.conductor_ohm_per_m == conductor) {
+            return found->second.ports;
+        }
+    }
+    auto ports = std::make_shared<const NearbyPorts>(f, [&](double node_Hz) {
+        const std::complex<double> in_conductor = conductor_ohm_per_m(node_Hz);
+        return wire::two_port(node_Hz == f ? at(frequency, in_conductor)->solution.admittance()
+                                           : solve(units::hertz(node_Hz), in_conductor).admittance());
+    });
+    const std::lock_guard lock(mutex_);
+    if (nearby_.size() >= most_kept) {
+        nearby_.clear();
+    }
+    nearby_.insert_or_assign(f, Nearby{std::move(conductor), ports});
+    return ports;
 }
 
 } // namespace loopwright::loop::detail
