@@ -5,6 +5,7 @@
 #include "loop/detail/asked_point.hpp"
 #include "loop/detail/closed_form_notices.hpp"
 #include "loop/detail/closed_form_parts.hpp"
+#include "loop/detail/ring_series.hpp"
 #include "loop/fitted_capacitor.hpp"
 #include "loop/resonator.hpp"
 #include "units/constants.hpp"
@@ -78,14 +79,24 @@ geometry::Frame axes_of(const design::Design& design, const geometry::Winding& w
     return geometry::frame_of(winding, placement);
 }
 
+// One circular turn has series of its own.
+detail::PreparedLoop prepared(const geometry::Winding& winding, const geometry::WirePath& path,
+                              double radius_m, double inductance_H,
+                              const std::vector<geometry::Vector3>& directions) {
+    if (winding.outline == geometry::Outline::circle && winding.turns == 1) {
+        return detail::prepare_circle({geometry::circumradius(winding).value(), radius_m, path.gap_m()},
+                                      inductance_H, directions);
+    }
+    return detail::prepare_loop(path, radius_m, inductance_H, directions, {}, detail::cutting_for(winding));
+}
+
 ClosedForm::ClosedForm(const design::Design& design, const geometry::Winding& winding,
                        const geometry::WirePath& path, conductor::Conductor conductor)
     : winding_(winding), conductor_(std::move(conductor)), capacitors_(design),
       radius_m_(conductor_.equivalent_radius().value()),
       inductance_(detail::external_inductance(winding_, radius_m_)),
       directions_(detail::gain_directions(axes_of(design, winding_), detail::symmetry_of(winding_))),
-      loop_(detail::prepare_loop(path, radius_m_, inductance_.henries, directions_.all, {},
-                                 detail::cutting_for(winding_))),
+      loop_(prepared(winding_, path, radius_m_, inductance_.henries, directions_.all)),
       proximity_(winding_.turns, winding_.turns > 1 ? winding_.spacing.value() / (2 * radius_m_) : 2.0),
       losses_{&conductor_, &proximity_, detail::share_of_turns(winding_, loop_.series.length_m),
               joints_of(design.joints).value()},

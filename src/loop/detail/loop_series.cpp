@@ -2,6 +2,7 @@
 
 #include "loop/detail/array_kernels.hpp"
 #include "loop/detail/charge.hpp"
+#include "loop/detail/delay_series.hpp"
 #include "units/constants.hpp"
 
 #include <Eigen/Core>
@@ -12,11 +13,7 @@
 namespace loopwright::loop::detail {
 namespace {
 
-using units::constants::free_space_impedance_ohm;
-using units::constants::pi;
 using units::constants::speed_of_light_m_s;
-
-constexpr std::size_t powers = 7; // R^0 to R^6
 
 using Cell = std::pair<std::size_t, std::size_t>; // first span, one past the last
 
@@ -129,19 +126,14 @@ Nodes nodes_of(const geometry::WirePath& path, const ChargeSolution& solution,
     return nodes;
 }
 
-// int int f f' R^p over the whole path for the currents' elements, and q q' R^p for their charges.
-struct Moments {
-    std::array<double, powers * PairBlock::current_products> current{};
-    std::array<double, powers * PairBlock::charge_products> charge{};
-};
-
-Moments moments_of(const Nodes& nodes, double radius_m) {
-    Moments m;
+// Of the nodes, each pair once.
+DelayMoments moments_of(const Nodes& nodes, double radius_m) {
+    DelayMoments m;
     const std::size_t rows = nodes.size();
     const std::size_t half = nodes.images ? rows / 2 : rows;
     PairBlock block;
     const auto flush = [&] {
-        sum_powers(block, nodes.images, powers, m.current.data(), m.charge.data());
+        sum_powers(block, nodes.images, DelayMoments::powers, m.current.data(), m.charge.data());
         block.size = 0;
     };
     for (std::size_t p = 0; p < half; ++p) {
@@ -168,39 +160,6 @@ Moments moments_of(const Nodes& nodes, double radius_m) {
         std::transform(m.charge.begin(), m.charge.end(), m.charge.begin(), twice);
     }
     return m;
-}
-
-double sign_of(std::size_t half) {
-    return half % 2 == 0 ? 1.0 : -1.0;
-}
-
-void add_to(EvenSeries& series, std::size_t power_of_x, double value) {
-    if (power_of_x < EvenSeries::terms) {
-        series.c[power_of_x] += value;
-    }
-}
-
-// exp(-jkR)/R = sum (-jk)^m R^(m-1) / m!. Odd m: resistance; even m from 2: reactance. Factors: j omega mu0 /
-// (4 pi) for the currents, 1 / (j omega 4 pi eps0) for the charges.
-void gather(const Moments& moments, LoopSeries& series) {
-    double factor = free_space_impedance_ohm / (4 * pi);
-    for (std::size_t m = 1; m <= powers; ++m) {
-        factor /= double(m);
-        const double signed_factor = factor * sign_of(m / 2);
-        for (std::size_t e = 0; e < series.mean.size(); ++e) {
-            const double current = signed_factor * moments.current[(m - 1) * PairBlock::current_products + e];
-            // The uniform current has no charge.
-            const double charge =
-                e < currents
-                    ? 0.0
-                    : signed_factor * moments.charge[(m - 1) * PairBlock::charge_products + e - currents];
-            // Resistance: k k^m for the currents, k^m / k for the charges. Reactance: over k.
-            auto& part = m % 2 == 1 ? series.radiation[e] : series.reactance[e];
-            const std::size_t n = (m + 1) / 2;
-            add_to(part, n, current);
-            add_to(part, n - 1, -charge);
-        }
-    }
 }
 
 template <class Function>
@@ -264,7 +223,7 @@ PreparedLoop prepare_loop(const geometry::WirePath& path, double radius_m, doubl
     series.mean = solution.mean;
     series.elastance_1_F = solution.elastances_1_F;
     const Nodes nodes = nodes_of(path, solution, centre);
-    gather(moments_of(nodes, radius_m), series);
+    add_delays(moments_of(nodes, radius_m), series);
     for (std::size_t e = 0; e < series.mean.size(); ++e) {
         series.reactance[e].c[0] += solution.inductances_H[e] * speed_of_light_m_s;
     }
