@@ -21,6 +21,13 @@ struct Nodes {
 /// series in j k up to (k r)^5: 1e-4 of the field up to 0.4 wavelengths of conductor.
 class FarDirection {
 public:
+    static constexpr std::size_t terms = 6;
+    /// By polarisation, power of k, current; [m^(power + 1)].
+    using Moments = std::array<double, 2 * terms * currents>;
+
+    /// A unit vector, and what is known to be sent there.
+    FarDirection(const geometry::Vector3& direction, const Moments& moments) noexcept
+        : direction_(direction), moments_(moments) {}
     /// Places are measured from the origin of the nodes' coordinates.
     FarDirection(const geometry::Vector3& direction, const Nodes& nodes);
     /// |field|^2 [m^2], both polarisations together.
@@ -28,9 +35,8 @@ public:
     [[nodiscard]] const geometry::Vector3& direction() const noexcept { return direction_; }
 
 private:
-    static constexpr std::size_t terms = 6;
     geometry::Vector3 direction_;
-    std::array<double, 2 * terms * currents> moments_{}; // by polarisation, power of k, current
+    Moments moments_{};
 };
 
 } // namespace loopwright::loop::detail

@@ -43,6 +43,7 @@ void one_by_one(RingModes& modes, const RingKernel& kernel, double alpha) noexce
         modes.weight[i] = 1;
         modes.spread[i] = sine / (double(n) * alpha);
         modes.scalar[i] = scalar[n];
+        modes.yield[i] = 1 / (double(n * n) * scalar[n]);
         modes.vector[i] = 0.5 * (scalar[n - 1] + scalar[n + 1]);
         modes.alternating[i] = n % 2 == 0 ? 1 : -1;
     }
@@ -62,6 +63,7 @@ void add_mode(RingModes& modes, const RingKernel& kernel, double order, double w
     modes.weight[i] = weight;
     modes.spread[i] = spread;
     modes.scalar[i] = modes.vector[i] = kernel.beyond(order);
+    modes.yield[i] = 1 / (order * order * modes.scalar[i]);
 }
 
 } // namespace

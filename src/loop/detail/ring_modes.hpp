@@ -19,6 +19,7 @@ struct RingModes {
     std::array<double, capacity> spread; ///< sin(n alpha) / (n alpha): mean of cos(n t) over the gap
     std::array<double, capacity> scalar; ///< K_n, (L.26)
     std::array<double, capacity> vector; ///< (K_{n-1} + K_{n+1}) / 2: of elements round the circle
+    std::array<double, capacity> yield;  ///< 1 / (n^2 K_n)
     /// (-1)^n for sums of one such term, by Boole's formula; 0 beyond `singly`.
     std::array<double, singly> alternating;
 };
