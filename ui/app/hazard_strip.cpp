@@ -1,6 +1,7 @@
 #include "app/hazard_strip.hpp"
 
 #include "models/keying_warning.hpp"
+#include "settings/measures.hpp"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -9,8 +10,6 @@
 namespace loopwright::app {
 
 namespace {
-
-constexpr int unit_px = 8, patience_ms = 250;
 
 QString symbol(models::VoltageState state) {
     switch (state) {

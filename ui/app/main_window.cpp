@@ -13,6 +13,7 @@
 #include "pages/headline_panel.hpp"
 #include "pages/keying_page.hpp"
 #include "pages/retune_page.hpp"
+#include "settings/measures.hpp"
 
 #include <QCloseEvent>
 #include <QCoreApplication>
@@ -27,7 +28,6 @@ namespace loopwright::app {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr QSize usual_size{1280, 800};
 const QString window_name = QStringLiteral("main");
 

@@ -2,6 +2,7 @@
 
 #include "charts/lettering.hpp"
 #include "charts/scales.hpp"
+#include "charts/text.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 
@@ -15,14 +16,11 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using models::DialMark;
 using models::DialPlot;
 
-constexpr double pad_px = 10.0, tick_px = 6.0, mark_px = 9.0, label_every_px = 46.0, hatch_every_px = 5.0;
+constexpr double dial_pad_px = 10.0, tick_px = 6.0, mark_px = 9.0, label_every_px = 46.0,
+                 stopped_every_px = 5.0;
 
 /// A straight scale on the paper.
 struct Scale {
@@ -121,14 +119,14 @@ void paint_span(QPainter& painter, const Scale& scale, const DialPlot& plot, con
     painter.fillRect(box, look.focus_stripe);
     painter.setPen(QPen(look.ink, 0.8));
     painter.drawRect(box);
-    for (double x = box.left() + hatch_every_px; x < box.right(); x += hatch_every_px) {
-        painter.drawLine(QPointF(x - hatch_every_px / 2.0, box.bottom()), QPointF(x, box.top()));
+    for (double x = box.left() + stopped_every_px; x < box.right(); x += stopped_every_px) {
+        painter.drawLine(QPointF(x - stopped_every_px / 2.0, box.bottom()), QPointF(x, box.top()));
     }
 }
 
 /// Where the dial stands: a line through the scale, or an arrow at the end that it lies beyond.
-void paint_present(QPainter& painter, Lettering& words, const Scale& scale, const DialPlot& plot, bool worded,
-                   const Appearance& look) {
+void paint_present_dial(QPainter& painter, Lettering& words, const Scale& scale, const DialPlot& plot,
+                        bool worded, const Appearance& look) {
     if (!plot.present) {
         return;
     }
@@ -176,12 +174,13 @@ QList<FigureWord> DialFigure::paint(QPainter& painter, const QRectF& room, const
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
     write_title(words, room, title());
     if (!plot_.mark()) {
-        const QRectF below = room.adjusted(pad_px, 3.0 * words.line(), -pad_px, 0);
+        const QRectF below = room.adjusted(dial_pad_px, 3.0 * words.line(), -dial_pad_px, 0);
         words.write_wrapped(below, plot_.reason, Qt::AlignHCenter | Qt::AlignTop);
         painter.restore();
         return words.words();
     }
-    const double line = words.line(), left = room.left() + 3.0 * pad_px, right = room.right() - 3.0 * pad_px;
+    const double line = words.line(), left = room.left() + 3.0 * dial_pad_px,
+                 right = room.right() - 3.0 * dial_pad_px;
     const double middle = room.center().y();
     const Span stops = whole_of(plot_);
     const double margin = 0.01 * (stops.high - stops.low);
@@ -201,8 +200,8 @@ QList<FigureWord> DialFigure::paint(QPainter& painter, const QRectF& room, const
     paint_span(painter, near, plot_, look);
     paint_scale(painter, words, whole, stops, look);
     paint_scale(painter, words, near, stops, look);
-    paint_present(painter, words, near, plot_, true, look);
-    paint_present(painter, words, whole, plot_, false, look);
+    paint_present_dial(painter, words, near, plot_, true, look);
+    paint_present_dial(painter, words, whole, plot_, false, look);
     paint_mark(painter, words, whole, *plot_.mark(), true, tick_px, {}, look);
     const auto text = [&](const QString& name, const DialMark& mark) {
         return name + QChar(' ') + models::reading_text(mark.reading, plot_.scale, plot_.step);

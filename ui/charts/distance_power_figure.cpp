@@ -1,7 +1,9 @@
 #include "charts/distance_power_figure.hpp"
 
 #include "charts/frame.hpp"
+#include "charts/measures.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/keying_words.hpp"
 #include "models/quantity_words.hpp"
 #include "models/surroundings_plot.hpp"
@@ -16,12 +18,8 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
-constexpr double pad_px = 4.0, tick_y_px = 24.0, tick_x_px = 44.0, as_entered_px = 0.7;
-constexpr int most_ticks = 9;
+constexpr double power_tick_y_px = 24.0, power_tick_x_px = 44.0, as_entered_px = 0.7;
+constexpr int most_power_ticks = 9;
 
 models::Curve style_of(const models::PowerCurve& curve) {
     return {{}, {}, curve.label, models::Measure::number, models::Meaning::figure, curve.stroke};
@@ -53,8 +51,8 @@ Span powers() {
     return {std::log10(survey::lowest_power_W), std::log10(survey::highest_power_W)};
 }
 
-Frame frame_of(const models::SurroundingsPlot& plot, const QRectF& room, const Appearance& look,
-               const QString& footer) {
+Frame distance_frame_of(const models::SurroundingsPlot& plot, const QRectF& room, const Appearance& look,
+                        const QString& footer) {
     const QFontMetricsF metrics(look.font);
     const double line = metrics.height(), width = room.width() - 2.0 * pad_px;
     const double below =
@@ -62,20 +60,21 @@ Frame frame_of(const models::SurroundingsPlot& plot, const QRectF& room, const A
     const QRectF space = room.adjusted(2.0, line + 6.0, 0.0, -below);
     const Span y = distances(plot);
     const auto count = [](double length, double each) {
-        return std::clamp(static_cast<int>(length / each), 2, most_ticks);
+        return std::clamp(static_cast<int>(length / each), 2, most_power_ticks);
     };
     const auto ticks = [](const Span& span, int most) {
         return ticks_at_log10(logarithmic_ticks({std::pow(10.0, span.low), std::pow(10.0, span.high)}, most));
     };
     return {space,
             look,
-            {powers(), ticks(powers(), count(space.width(), tick_x_px)), Text::tr("Power, W peak envelope")},
-            {y, ticks(y, count(space.height() - 3.0 * line, tick_y_px)), Text::tr("Distance, m")}};
+            {powers(), ticks(powers(), count(space.width(), power_tick_x_px)),
+             Text::tr("Power, W peak envelope")},
+            {y, ticks(y, count(space.height() - 3.0 * line, power_tick_y_px)), Text::tr("Distance, m")}};
 }
 
 /// A line across with words at its end.
-void paint_mark(QPainter& painter, Lettering& words, const QLineF& line, const QString& text,
-                const Appearance& look) {
+void paint_marked_line(QPainter& painter, Lettering& words, const QLineF& line, const QString& text,
+                       const Appearance& look) {
     painter.setPen(QPen(look.focus, 1.2));
     painter.drawLine(line);
     words.avoid(QPolygonF{line.p1(), line.p2()});
@@ -141,7 +140,7 @@ QString DistancePowerFigure::description() const {
 QList<QPointF> DistancePowerFigure::points(const QRectF& room, const Appearance& look) const {
     QList<QPointF> list;
     if (plot_.established() && !plot_.over_power.isEmpty()) {
-        const Frame frame = frame_of(plot_, room, look, footer());
+        const Frame frame = distance_frame_of(plot_, room, look, footer());
         for (const QPointF& point : plot_.over_power.first().outer()) {
             list.append(frame.at(std::log10(point.x()), std::log10(point.y())));
         }
@@ -161,7 +160,7 @@ QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& ro
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
-    const Frame frame = frame_of(plot_, room, look, footer());
+    const Frame frame = distance_frame_of(plot_, room, look, footer());
     const QFontMetricsF metrics(look.font);
     write_title(words, room, title(), short_title());
     frame.paint(painter, look);
@@ -185,12 +184,14 @@ QList<FigureWord> DistancePowerFigure::paint(QPainter& painter, const QRectF& ro
     const double power = std::log10(std::max(plot_.power_W, 1e-9));
     if (power > x.low && power < x.high) {
         const double at = frame.px_of_x(power);
-        paint_mark(painter, words, QLineF(at, area.top(), at, area.bottom()),
-                   Text::tr("now %1").arg(models::short_text(plot_.power_W, units::Dimension::power)), look);
+        paint_marked_line(painter, words, QLineF(at, area.top(), at, area.bottom()),
+                          Text::tr("now %1").arg(models::short_text(plot_.power_W, units::Dimension::power)),
+                          look);
     }
     if (plot_.people_m && std::log10(*plot_.people_m) > y.low && std::log10(*plot_.people_m) < y.high) {
         const double at = frame.px_of_y(std::log10(*plot_.people_m));
-        paint_mark(painter, words, QLineF(area.left(), at, area.right(), at), Text::tr("people"), look);
+        paint_marked_line(painter, words, QLineF(area.left(), at, area.right(), at), Text::tr("people"),
+                          look);
     }
     for (const models::PowerCurve& curve : plot_.over_power) {
         QList<QPointF> places;

@@ -17,15 +17,15 @@
 namespace loopwright::charts {
 
 namespace {
-constexpr double stale_opacity = 0.45, reach_px = 24.0, ring_px = 6.0;
-constexpr QSize least_size{240, 220};
-constexpr int copied_dpi = 200, height_px = 300, large_step = 10;
+constexpr double older_opacity = 0.45, reach_px = 24.0, ring_px = 6.0;
+constexpr QSize least_figure_size{240, 220};
+constexpr int figure_dpi = 200, height_px = 300, large_figure_step = 10;
 constexpr double copied_height_mm = 100.0;
 } // namespace
 
 FigureWidget::FigureWidget(QWidget* parent)
     : QWidget(parent), button_(new QToolButton(this)), menu_(new QMenu(this)) {
-    setMinimumSize(least_size);
+    setMinimumSize(least_figure_size);
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     menu_->addAction(tr("&Copy picture"), this, &FigureWidget::copy);
@@ -98,7 +98,7 @@ void FigureWidget::set_stale(bool stale) {
 void FigureWidget::copy() {
     if (figure_) {
         auto* picture = new QMimeData;
-        const PictureSize size{{copied_height_mm * figure_->shape(), copied_height_mm}, copied_dpi};
+        const PictureSize size{{copied_height_mm * figure_->shape(), copied_height_mm}, figure_dpi};
         picture->setImageData(picture_image(*figure_, {}, size));
         QGuiApplication::clipboard()->setMimeData(picture);
     }
@@ -118,7 +118,7 @@ void FigureWidget::paintEvent(QPaintEvent* /*event*/) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(rect(), look_.paper);
     if (figure_) {
-        painter.setOpacity(stale_ ? stale_opacity : 1.0);
+        painter.setOpacity(stale_ ? older_opacity : 1.0);
         words_ = figure_->paint(painter, QRectF(rect()), look_);
         painter.setOpacity(1.0);
         if (pointed_ >= 0) {
@@ -163,7 +163,7 @@ void FigureWidget::point_to(qsizetype point) {
 
 void FigureWidget::keyPressEvent(QKeyEvent* event) {
     const qsizetype count = figure_ ? figure_->points(QRectF(rect()), look_).size() : 0;
-    const int step = event->modifiers().testFlag(Qt::ControlModifier) ? large_step : 1;
+    const int step = event->modifiers().testFlag(Qt::ControlModifier) ? large_figure_step : 1;
     const bool plain = !event->modifiers().testFlag(Qt::AltModifier);
     qsizetype next = -1;
     if (plain && count > 0 && event->key() == Qt::Key_Right) {

@@ -1,5 +1,6 @@
 #include "charts/frame.hpp"
 
+#include "charts/measures.hpp"
 #include "charts/words.hpp"
 
 #include <QPainter>
@@ -11,7 +12,7 @@
 namespace loopwright::charts {
 
 namespace {
-constexpr double pad_px = 4.0, right_px = 14.0;
+constexpr double right_px = 14.0;
 constexpr double hatch_every_px = 6.0;
 } // namespace
 

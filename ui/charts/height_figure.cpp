@@ -2,7 +2,9 @@
 
 #include "charts/frame.hpp"
 #include "charts/height_layers.hpp"
+#include "charts/measures.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/headline.hpp"
 #include "models/match_plot.hpp"
 #include "models/pattern_plot.hpp"
@@ -19,15 +21,11 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using models::HeightPlotRow;
 using models::Meaning;
 
-constexpr double pad_px = 4.0, gain_share = 0.3, tick_y_px = 24.0, tick_x_px = 40.0;
-constexpr int most_ticks = 11;
+constexpr double gain_share = 0.3, tick_y_px = 24.0, tick_x_px = 40.0;
+constexpr int most_height_ticks = 11;
 
 const models::Curve gain_style{{}, {}, {}, models::Measure::dbi, Meaning::figure, 0};
 
@@ -55,7 +53,7 @@ Span gains(const models::HeightPlot& plot) {
     return span.high - span.low >= 2.0 * step ? span : Span{span.high - 2.0 * step, span.high};
 }
 
-QString footer(const models::HeightPlot& plot) {
+QString height_footer(const models::HeightPlot& plot) {
     return models::height_words(plot) + QLatin1Char('\n') + plot.conditions;
 }
 
@@ -68,18 +66,19 @@ Layout layout_of(const models::HeightPlot& plot, const QRectF& room, const Appea
     const QFontMetricsF metrics(look.font);
     const double line = metrics.height(), width = room.width() - 2.0 * pad_px;
     const double below =
-        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, footer(plot)).height() + pad_px;
+        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, height_footer(plot)).height() +
+        pad_px;
     const QRectF space = room.adjusted(2.0, line + 6.0, 0.0, -below);
     const double split = space.top() + gain_share * space.height();
     const double label = std::max(metrics.horizontalAdvance(QStringLiteral("100")),
                                   metrics.horizontalAdvance(QStringLiteral("\u221250"))) +
                          2.0;
     const Span x = heights(plot), dBi = gains(plot);
-    const int across = std::clamp(static_cast<int>(space.width() / tick_x_px), 2, most_ticks);
+    const int across = std::clamp(static_cast<int>(space.width() / tick_x_px), 2, most_height_ticks);
     const auto x_ticks =
         ticks_at_log10(logarithmic_ticks({std::pow(10.0, x.low), std::pow(10.0, x.high)}, across));
     const auto up = [&](double height) {
-        return std::clamp(static_cast<int>(height / tick_y_px), 2, most_ticks);
+        return std::clamp(static_cast<int>(height / tick_y_px), 2, most_height_ticks);
     };
     std::vector<Tick> bare = x_ticks;
     for (Tick& tick : bare) {
@@ -117,8 +116,8 @@ void paint_gain(QPainter& painter, Lettering& words, const models::HeightPlot& p
     end();
 }
 
-void paint_present(QPainter& painter, Lettering& words, const models::HeightPlot& plot, const Layout& layout,
-                   const Appearance& look) {
+void paint_present_height(QPainter& painter, Lettering& words, const models::HeightPlot& plot,
+                          const Layout& layout, const Appearance& look) {
     const Span x = heights(plot);
     const double at = std::log10(std::max(plot.present_m, 1e-3));
     if (at < x.low || at > x.high) {
@@ -159,7 +158,7 @@ QString HeightFigure::title() const {
 
 QString HeightFigure::description() const {
     QString text = title() + QStringLiteral(". ") +
-                   footer(plot_).replace(QLatin1Char('\n'), QStringLiteral(". ")) + QLatin1Char('.');
+                   height_footer(plot_).replace(QLatin1Char('\n'), QStringLiteral(". ")) + QLatin1Char('.');
     if (!plot_.rows.isEmpty()) {
         text += QLatin1Char(' ') + point_text(0) + QStringLiteral(". ") + point_text(plot_.rows.size() - 1) +
                 QLatin1Char('.');
@@ -176,7 +175,7 @@ QList<FigureWord> HeightFigure::paint(QPainter& painter, const QRectF& room, con
     layout.shares.paint(painter, look);
     layout.gain.write(words);
     layout.shares.write(words);
-    words.write_wrapped(layout.below, footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
+    words.write_wrapped(layout.below, height_footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
     if (!plot_.established()) {
         const QSizeF size = words.size_of(Text::tr("not established"));
         words.write_at(
@@ -187,7 +186,7 @@ QList<FigureWord> HeightFigure::paint(QPainter& painter, const QRectF& room, con
     }
     paint_layers(painter, plot_, layout.shares, look);
     paint_gain(painter, words, plot_, layout.gain, look);
-    paint_present(painter, words, plot_, layout, look);
+    paint_present_height(painter, words, plot_, layout, look);
     write_layers(words, plot_, layout.shares);
     painter.restore();
     return words.words();

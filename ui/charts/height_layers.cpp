@@ -1,6 +1,8 @@
 #include "charts/height_layers.hpp"
 
+#include "charts/measures.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/headline.hpp"
 
 #include <QCoreApplication>
@@ -14,26 +16,21 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using models::HeightPlotRow;
 using models::Meaning;
 
 constexpr int fill_alpha = 95;
-constexpr double pad_px = 4.0;
 
-struct Layer {
+struct HeightLayer {
     double HeightPlotRow::*share;
     Meaning meaning;
     int stroke;
 };
-constexpr std::array<Layer, 5> layers = {{{&HeightPlotRow::sky, Meaning::sky, 0},
-                                          {&HeightPlotRow::ground, Meaning::soil, 4},
-                                          {&HeightPlotRow::conductor, Meaning::conductor, 1},
-                                          {&HeightPlotRow::joints, Meaning::joints, 3},
-                                          {&HeightPlotRow::capacitor, Meaning::capacitor, 2}}};
+constexpr std::array<HeightLayer, 5> layers = {{{&HeightPlotRow::sky, Meaning::sky, 0},
+                                                {&HeightPlotRow::ground, Meaning::soil, 4},
+                                                {&HeightPlotRow::conductor, Meaning::conductor, 1},
+                                                {&HeightPlotRow::joints, Meaning::joints, 3},
+                                                {&HeightPlotRow::capacitor, Meaning::capacitor, 2}}};
 
 QString name_of(Meaning meaning) {
     switch (meaning) {
@@ -53,7 +50,7 @@ QString name_of(Meaning meaning) {
     return {};
 }
 
-models::Curve style_of(const Layer& layer) {
+models::Curve style_of(const HeightLayer& layer) {
     return {{}, {}, name_of(layer.meaning), models::Measure::share, layer.meaning, layer.stroke};
 }
 /// Runs of established rows.
@@ -180,7 +177,7 @@ void write_layers(Lettering& words, const models::HeightPlot& plot, const Frame&
 
 QStringList shares_in_words(const HeightPlotRow& row) {
     QStringList parts;
-    for (const Layer& layer : layers) {
+    for (const HeightLayer& layer : layers) {
         parts << QStringLiteral("%1 %2").arg(name_of(layer.meaning), models::percent(row.*layer.share));
     }
     return parts;

@@ -13,7 +13,7 @@ namespace loopwright::charts {
 namespace {
 
 constexpr double marker_every_px = 90.0;
-constexpr double hatch_every_px = 6.0;
+constexpr double shade_every_px = 6.0;
 constexpr int shade_alpha = 38, halo_alpha = 205;
 
 /// A column of the plot between two frequencies; empty outside it. At least as wide as a hair.
@@ -128,7 +128,7 @@ void Foreground::paint_limits(QPainter& painter) const {
         }
         const double reach = limit.hurts == models::Side::above ? -hatch_px : hatch_px;
         QList<QLineF> hatch;
-        for (double x = area.left(); x < area.right(); x += hatch_every_px) {
+        for (double x = area.left(); x < area.right(); x += shade_every_px) {
             hatch.append({x, y, x + hatch_px, y + reach});
         }
         painter.setPen(QPen(s.look->ink, 0.8));

@@ -11,7 +11,7 @@
 namespace loopwright::charts {
 
 namespace {
-constexpr int halo_alpha = 205;
+constexpr int lettering_halo_alpha = 205;
 constexpr double tall_px = 1e5;
 } // namespace
 
@@ -95,7 +95,7 @@ bool Lettering::write_at(const QList<QRectF>& candidates, const QString& text, T
         return false;
     }
     QColor halo = look_.paper;
-    halo.setAlpha(halo_alpha);
+    halo.setAlpha(lettering_halo_alpha);
     painter_.fillRect(place, halo);
     paint_text(place, text, tone, Qt::AlignCenter | Qt::TextSingleLine | Qt::TextDontClip);
     record(place, text);
@@ -110,7 +110,7 @@ void Lettering::write_curve_name(const QList<QPointF>& candidates, const models:
     }
     const QRectF place = placer_.place(rects);
     QColor halo = look_.paper;
-    halo.setAlpha(halo_alpha);
+    halo.setAlpha(lettering_halo_alpha);
     painter_.fillRect(place, halo);
     paint_sample(painter_, QPointF(place.left(), place.center().y()), sample_px, curve, look_);
     paint_text(place.adjusted(sample_px + 3.0, 0, 0, 0), curve.label, Tone::plain,

@@ -1,7 +1,9 @@
 #include "charts/polar_figure.hpp"
 
+#include "charts/measures.hpp"
 #include "charts/polar_disc.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
 
@@ -15,11 +17,7 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
-constexpr double pad_px = 4.0, side_px = 34.0, below_horizon_px = 4.0;
+constexpr double polar_side_px = 34.0, below_horizon_px = 4.0;
 
 models::Curve loop_style(const models::PolarCurve& curve) {
     return {{}, {}, curve.label, models::Measure::dbi, models::Meaning::sky, 0};
@@ -119,7 +117,7 @@ PolarFigure::Scene PolarFigure::scene(const QRectF& room, const Appearance& look
     const double below =
         metrics.boundingRect(QRectF(0, 0, text_width, 1e5), Qt::TextWordWrap, footer()).height() + pad_px;
     // Title above, labels of the angles around.
-    QRectF space = room.adjusted(side_px, 2.0 * line + 8.0, -side_px, -below - line - 2.0);
+    QRectF space = room.adjusted(polar_side_px, 2.0 * line + 8.0, -polar_side_px, -below - line - 2.0);
     Scene result;
     result.disc.half = half();
     result.disc.rim_dBi = polar_rim_dBi(plot_);
@@ -240,9 +238,9 @@ void write_angles(Lettering& words, const PolarDisc& disc, PolarCut cut, double 
         const QString text = Text::tr("azimuth %1").arg(degrees_text(azimuth));
         const QSizeF size = words.size_of(text);
         const QPointF end = disc.on_rim(side);
-        const double left = side == 0.0
-                                ? std::min(end.x() - size.width() / 2.0, end.x() + side_px - size.width())
-                                : std::max(end.x() - size.width() / 2.0, end.x() - side_px + 1.0);
+        const double left =
+            side == 0.0 ? std::min(end.x() - size.width() / 2.0, end.x() + polar_side_px - size.width())
+                        : std::max(end.x() - size.width() / 2.0, end.x() - polar_side_px + 1.0);
         words.write(QRectF(QPointF(left, end.y() + 2.0), size), text, Qt::AlignCenter, Tone::quiet);
     }
 }

@@ -1,6 +1,7 @@
 #include "charts/resonance_figure.hpp"
 
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "charts/vswr_frame.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
@@ -15,29 +16,26 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using models::ResonancePlot;
 
-constexpr double kilo = 1e3;
+constexpr double hertz_a_kHz = 1e3;
 constexpr int curve_points = 161;
-const models::Curve curve_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
+const models::Curve resonance_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
 
 /// Offsets from the wanted frequency: both the resonance with its span and the wanted frequency in it.
-Span offsets_kHz(const ResonancePlot& plot) {
+Span resonance_offsets_kHz(const ResonancePlot& plot) {
     if (!plot.established()) {
         return {-1.0, 1.0};
     }
     const double off = plot.resonance_Hz - plot.wanted_Hz, width = 1.5 * plot.span_Hz;
-    return {std::min(off - width, -0.6 * width) / kilo, std::max(off + width, 0.6 * width) / kilo};
+    return {std::min(off - width, -0.6 * width) / hertz_a_kHz,
+            std::max(off + width, 0.6 * width) / hertz_a_kHz};
 }
 
-VswrFrame frame_of(const ResonancePlot& plot, const QRectF& room, const Appearance& look) {
+VswrFrame resonance_frame_of(const ResonancePlot& plot, const QRectF& room, const Appearance& look) {
     return {{Text::tr("VSWR at the present setting"), Text::tr("VSWR"),
              models::exact_frequency(std::round(plot.wanted_Hz)), models::resonance_words(plot)},
-            offsets_kHz(plot),
+            resonance_offsets_kHz(plot),
             room,
             look};
 }
@@ -47,13 +45,13 @@ QPointF on_paper(const VswrFrame& frame, const ResonancePlot& plot, double offse
 }
 
 double offset_Hz(const ResonancePlot& plot, qsizetype point) {
-    const Span span = offsets_kHz(plot);
+    const Span span = resonance_offsets_kHz(plot);
     const double share = static_cast<double>(point) / (curve_points - 1);
-    return kilo * (span.low + share * (span.high - span.low));
+    return hertz_a_kHz * (span.low + share * (span.high - span.low));
 }
 
-void paint_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot, const VswrFrame& frame,
-                 const Appearance& look) {
+void paint_resonance_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot,
+                           const VswrFrame& frame, const Appearance& look) {
     QPolygonF line;
     for (qsizetype i = 0; i < curve_points; ++i) {
         const double offset = offset_Hz(plot, i);
@@ -62,7 +60,7 @@ void paint_curve(QPainter& painter, Lettering& words, const ResonancePlot& plot,
         }
     }
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(pen_of(curve_style, look));
+    painter.setPen(pen_of(resonance_style, look));
     painter.drawPolyline(line);
     words.avoid(line);
 }
@@ -84,7 +82,7 @@ QString ResonanceFigure::description() const {
 QList<QPointF> ResonanceFigure::points(const QRectF& room, const Appearance& look) const {
     QList<QPointF> list;
     if (plot_.established()) {
-        const VswrFrame frame = frame_of(plot_, room, look);
+        const VswrFrame frame = resonance_frame_of(plot_, room, look);
         for (qsizetype i = 0; i < curve_points; ++i) {
             list.append(on_paper(frame, plot_, offset_Hz(plot_, i)));
         }
@@ -106,7 +104,7 @@ QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
-    const VswrFrame frame = frame_of(plot_, room, look);
+    const VswrFrame frame = resonance_frame_of(plot_, room, look);
     const QRectF& area = frame.area();
     if (plot_.established() && plot_.window_Hz > 0) {
         const double half = plot_.window_Hz / 2.0;
@@ -120,7 +118,7 @@ QList<FigureWord> ResonanceFigure::paint(QPainter& painter, const QRectF& room,
         return words.words();
     }
     frame.paint_limit_line(painter, words, plot_.vswr_limit, look);
-    paint_curve(painter, words, plot_, frame, look);
+    paint_resonance_curve(painter, words, plot_, frame, look);
     const double at = frame.px_of_offset(0.0);
     painter.setPen(QPen(look.focus, 1.6));
     painter.drawLine(QPointF(at, area.top()), QPointF(at, area.bottom()));

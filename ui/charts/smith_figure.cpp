@@ -1,8 +1,10 @@
 #include "charts/smith_figure.hpp"
 
 #include "charts/lettering.hpp"
+#include "charts/measures.hpp"
 #include "charts/scales.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
@@ -17,19 +19,15 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using Complex = std::complex<double>;
 
 /// Resistances and reactances of the grid, in terms of the line's impedance.
 constexpr std::array<double, 5> grid_values = {0.2, 0.5, 1.0, 2.0, 5.0};
 constexpr int arc_pieces = 48;
-constexpr double hatch_px = 4.0, hatch_every_px = 7.0, pad_px = 4.0;
+constexpr double hatch_px = 4.0, beyond_every_px = 7.0;
 constexpr int marked_offsets = 5;
 const models::Curve locus_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
-const models::Curve match_style{{}, {}, {}, models::Measure::number, models::Meaning::sky, 3};
+const models::Curve marker_style{{}, {}, {}, models::Measure::number, models::Meaning::sky, 3};
 
 /// Where the disc lies; the words below it wrap with the width.
 struct Disc {
@@ -56,7 +54,7 @@ Disc disc_in(const QRectF& room, const Appearance& look, const QString& words) {
     return disc;
 }
 
-QString footer(const models::MatchPlot& plot) {
+QString smith_footer(const models::MatchPlot& plot) {
     QStringList lines = {models::match_words(plot), models::bandwidth_words(plot), plot.conditions};
     lines.removeAll(QString());
     return lines.join(QLatin1Char('\n'));
@@ -129,7 +127,7 @@ void paint_limit_circle(QPainter& painter, const Disc& disc, double vswr, const 
     const double radius = limit_radius(vswr) * disc.radius;
     painter.setPen(QPen(look.ink, 1.2));
     painter.drawEllipse(disc.centre, radius, radius);
-    const int strokes = std::max(8, static_cast<int>(2.0 * std::numbers::pi * radius / hatch_every_px));
+    const int strokes = std::max(8, static_cast<int>(2.0 * std::numbers::pi * radius / beyond_every_px));
     QList<QLineF> hatch;
     for (int i = 0; i < strokes; ++i) {
         const double angle = 2.0 * std::numbers::pi * i / strokes, leant = angle + hatch_px / radius;
@@ -211,7 +209,7 @@ QString SmithFigure::title() const {
 
 QString SmithFigure::description() const {
     QString text =
-        title() + QStringLiteral(". ") + footer(plot_).replace(QLatin1Char('\n'), QStringLiteral(". "));
+        title() + QStringLiteral(". ") + smith_footer(plot_).replace(QLatin1Char('\n'), QStringLiteral(". "));
     if (plot_.established()) {
         for (const models::MatchPlotPoint* point : {&plot_.curve.first(), &plot_.curve.last()}) {
             text += Text::tr(". At %1: %2")
@@ -224,7 +222,7 @@ QString SmithFigure::description() const {
 QList<FigureWord> SmithFigure::paint(QPainter& painter, const QRectF& room, const Appearance& look) const {
     painter.save();
     Lettering words(painter, room.adjusted(1, 1, -1, -1), look);
-    const Disc disc = disc_in(room, look, footer(plot_));
+    const Disc disc = disc_in(room, look, smith_footer(plot_));
     write_title(words, room, title());
     paint_grid(painter, disc, look);
     if (plot_.established()) {
@@ -232,17 +230,17 @@ QList<FigureWord> SmithFigure::paint(QPainter& painter, const QRectF& room, cons
         const QPointF match = disc.at(reflection(plot_.match_ohm, plot_.line_ohm));
         paint_limit_circle(painter, disc, plot_.vswr_limit, look);
         paint_locus(painter, plot_, locus, look);
-        paint_marker(painter, match, match_style, look);
+        paint_marker(painter, match, marker_style, look);
         words.avoid(locus);
         words.take(QRectF(match - QPointF(4, 4), QSizeF(8, 8)));
-        words.write_wrapped(disc.below, footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
+        words.write_wrapped(disc.below, smith_footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
         write_rim(words, disc, plot_.line_ohm);
         words.write_beside(match, Text::tr("match"), 5.0, Tone::strong);
         write_limit(words, disc, plot_.vswr_limit);
         write_offsets(words, plot_, locus);
         write_resistances(words, disc, plot_.line_ohm);
     } else {
-        words.write_wrapped(disc.below, footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
+        words.write_wrapped(disc.below, smith_footer(plot_), Qt::AlignHCenter | Qt::AlignTop);
         write_rim(words, disc, plot_.line_ohm);
         words.write_at({QRectF(disc.centre - QPointF(60, 2.0 * words.line()), QSizeF(120, words.line()))},
                        Text::tr("not established"), Tone::plain, true);
@@ -252,7 +250,7 @@ QList<FigureWord> SmithFigure::paint(QPainter& painter, const QRectF& room, cons
 }
 
 QList<QPointF> SmithFigure::points(const QRectF& room, const Appearance& look) const {
-    return locus_on(disc_in(room, look, footer(plot_)), plot_);
+    return locus_on(disc_in(room, look, smith_footer(plot_)), plot_);
 }
 
 QString SmithFigure::point_text(qsizetype point) const {

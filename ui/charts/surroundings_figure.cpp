@@ -3,6 +3,7 @@
 #include "charts/lettering.hpp"
 #include "charts/person.hpp"
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "models/keying_words.hpp"
 #include "models/quantity_words.hpp"
 
@@ -16,15 +17,11 @@ namespace loopwright::charts {
 
 namespace {
 
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using models::OutlineCurve;
 
-constexpr double pad_px = 6.0, loop_px = 2.5, thin_px = 0.7, least_half_m = 1.2, beside_m = 0.45,
+constexpr double room_px = 6.0, loop_px = 2.5, thin_px = 0.7, least_half_m = 1.2, beside_m = 0.45,
                  scale_share = 0.3;
-constexpr int fill_alpha = 34;
+constexpr int zone_alpha = 34;
 
 models::Curve style_of(const OutlineCurve& curve) {
     return {{}, {}, curve.label, models::Measure::number, models::Meaning::figure, curve.main ? 0 : 1};
@@ -41,7 +38,7 @@ double round_below(double metres) {
     return decade;
 }
 
-QPolygonF on_paper(const QPolygonF& metres, const QPointF& origin, double px_per_m) {
+QPolygonF polygon_on_paper(const QPolygonF& metres, const QPointF& origin, double px_per_m) {
     QPolygonF all;
     for (const QPointF& point : metres) {
         all << QPointF(origin.x() + px_per_m * point.x(), origin.y() - px_per_m * point.y());
@@ -105,12 +102,12 @@ QString SurroundingsFigure::description() const {
 
 SurroundingsFigure::Scene SurroundingsFigure::scene(const QRectF& room, const Appearance& look) const {
     const QFontMetricsF metrics(look.font);
-    const double line = metrics.height(), width = room.width() - 2.0 * pad_px;
+    const double line = metrics.height(), width = room.width() - 2.0 * room_px;
     const double below =
-        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, footer()).height() + pad_px;
+        metrics.boundingRect(QRectF(0, 0, width, 1e5), Qt::TextWordWrap, footer()).height() + room_px;
     Scene result;
-    result.area = room.adjusted(pad_px, 2.2 * line, -pad_px, -below - line);
-    result.below = QRectF(room.left() + pad_px, room.bottom() - below, width, below - pad_px);
+    result.area = room.adjusted(room_px, 2.2 * line, -room_px, -below - line);
+    result.below = QRectF(room.left() + room_px, room.bottom() - below, width, below - room_px);
     QRectF extent = view().loop.boundingRect().united(QRectF(-least_half_m, 0, 2.0 * least_half_m, 0.01));
     double farthest_m = extent.right();
     for (const OutlineCurve& curve : view().curves) {
@@ -146,7 +143,7 @@ QList<QPointF> SurroundingsFigure::points(const QRectF& room, const Appearance& 
         return {};
     }
     const Scene s = scene(room, look);
-    return on_paper(joined(view().curves.first().outer()), s.origin, s.px_per_m);
+    return polygon_on_paper(joined(view().curves.first().outer()), s.origin, s.px_per_m);
 }
 
 QString SurroundingsFigure::point_text(qsizetype point) const {
@@ -168,12 +165,12 @@ void paint_outlines(QPainter& painter, Lettering& words, const models::OutlineVi
                     const QPointF& origin, double px_per_m, const Appearance& look) {
     for (const OutlineCurve& curve : view.curves) {
         QColor fill = look.ink;
-        fill.setAlpha(fill_alpha);
+        fill.setAlpha(zone_alpha);
         painter.setBrush(fill);
         QPen pen = pen_of(style_of(curve), look);
         painter.setPen(pen);
         for (const QPolygonF& piece : curve.outer()) {
-            const QPolygonF line = on_paper(piece, origin, px_per_m);
+            const QPolygonF line = polygon_on_paper(piece, origin, px_per_m);
             painter.drawPolygon(line);
             words.avoid(line);
         }
@@ -182,13 +179,13 @@ void paint_outlines(QPainter& painter, Lettering& words, const models::OutlineVi
             painter.setBrush(Qt::NoBrush);
             painter.setPen(pen);
             for (const QPolygonF& piece : curve.outline) {
-                painter.drawPolygon(on_paper(piece, origin, px_per_m));
+                painter.drawPolygon(polygon_on_paper(piece, origin, px_per_m));
             }
         }
     }
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(look.curve(models::Meaning::conductor), loop_px));
-    const QPolygonF loop = on_paper(view.loop, origin, px_per_m);
+    const QPolygonF loop = polygon_on_paper(view.loop, origin, px_per_m);
     painter.drawPolygon(loop);
     words.avoid(loop);
 }
@@ -200,7 +197,7 @@ void write_names(Lettering& words, const models::OutlineView& view, const QPoint
         }
         const QSizeF size = words.size_of(curve.label) + QSizeF(30.0, 0.0);
         QList<QPointF> places;
-        const QPolygonF line = on_paper(joined(curve.outer()), origin, px_per_m);
+        const QPolygonF line = polygon_on_paper(joined(curve.outer()), origin, px_per_m);
         for (qsizetype i = 0; i < line.size(); i += std::max<qsizetype>(1, line.size() / 24)) {
             const double up = line[i].y() < origin.y() ? -1.0 : 0.0;
             places.append(line[i] + QPointF(4.0, up * (size.height() + 3.0) + 2.0));
@@ -211,8 +208,8 @@ void write_names(Lettering& words, const models::OutlineView& view, const QPoint
 }
 
 /// How long a round number of metres is.
-void paint_scale(QPainter& painter, Lettering& words, const QRectF& area, double px_per_m,
-                 units::UnitSystem system, const Appearance& look) {
+void paint_scale_of_lengths(QPainter& painter, Lettering& words, const QRectF& area, double px_per_m,
+                            units::UnitSystem system, const Appearance& look) {
     const double length_m = round_below(scale_share * area.width() / px_per_m);
     const double y = area.bottom() + 0.6 * words.line(), x = area.left();
     const double end = x + length_m * px_per_m;
@@ -246,7 +243,7 @@ QList<FigureWord> SurroundingsFigure::paint(QPainter& painter, const QRectF& roo
         return words.words();
     }
     paint_outlines(painter, words, view(), s.origin, s.px_per_m, look);
-    const QPointF person = on_paper({s.person_m}, s.origin, s.px_per_m).first();
+    const QPointF person = polygon_on_paper({s.person_m}, s.origin, s.px_per_m).first();
     painter.setPen(QPen(look.ink, 1.0));
     painter.setBrush(look.grid);
     if (from_ == SeenFrom::above) {
@@ -268,7 +265,7 @@ QList<FigureWord> SurroundingsFigure::paint(QPainter& painter, const QRectF& roo
     const double tall_m = from_ == SeenFrom::above ? 0.4 : person_m;
     const QPointF corner_m(0.3, from_ == SeenFrom::above ? 0.5 * tall_m : tall_m);
     words.take(QRectF(person - corner_m * s.px_per_m, QSizeF(0.6, tall_m) * s.px_per_m));
-    paint_scale(painter, words, s.area, s.px_per_m, plot_.system, look);
+    paint_scale_of_lengths(painter, words, s.area, s.px_per_m, plot_.system, look);
     const QSizeF right = words.size_of(view().right, Tone::quiet);
     words.write(QRectF(s.area.right() - right.width(), s.area.bottom() + 1.0, right.width(), right.height()),
                 view().right, Qt::AlignRight | Qt::AlignVCenter, Tone::quiet);

@@ -1,6 +1,7 @@
 #include "charts/vswr_figure.hpp"
 
 #include "charts/strokes.hpp"
+#include "charts/text.hpp"
 #include "charts/vswr_frame.hpp"
 #include "models/quantity_words.hpp"
 
@@ -13,10 +14,6 @@
 namespace loopwright::charts {
 
 namespace {
-
-struct Text {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
 
 constexpr double highest_vswr = VswrFrame::highest, kilo = 1e3, arrow_px = 5.0;
 const models::Curve curve_style{{}, {}, {}, models::Measure::number, models::Meaning::figure, 0};
@@ -45,7 +42,7 @@ VswrFrame frame_of(const models::MatchPlot& plot, const QRectF& room, const Appe
 }
 
 /// The curve up to where it leaves the chart: a piece for each stretch below the upper end.
-QList<QPolygonF> pieces_of(const models::MatchPlot& plot, const VswrFrame& frame) {
+QList<QPolygonF> vswr_pieces_of(const models::MatchPlot& plot, const VswrFrame& frame) {
     QList<QPolygonF> pieces;
     bool open = false;
     for (qsizetype i = 0; i + 1 < plot.curve.size(); ++i) {
@@ -137,7 +134,7 @@ QList<FigureWord> VswrFigure::paint(QPainter& painter, const QRectF& room, const
         frame.paint_limit_line(painter, words, plot_.vswr_limit, look);
         painter.setBrush(Qt::NoBrush);
         painter.setPen(pen_of(curve_style, look));
-        for (const QPolygonF& piece : pieces_of(plot_, frame)) {
+        for (const QPolygonF& piece : vswr_pieces_of(plot_, frame)) {
             painter.drawPolyline(piece);
             words.avoid(piece);
         }

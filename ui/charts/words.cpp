@@ -10,13 +10,13 @@ namespace loopwright::charts {
 
 namespace {
 
-constexpr double pad_px = 3.0;
+constexpr double apart_px = 3.0;
 
 class Arranger {
 public:
     Arranger(const models::ChartContent& content, const PlotGeometry& geometry, const Appearance& look)
         : content_(content), geometry_(geometry), metrics_(look.font),
-          placer_(geometry.area.adjusted(pad_px, 1.0, -pad_px, -1.0)) {}
+          placer_(geometry.area.adjusted(apart_px, 1.0, -apart_px, -1.0)) {}
 
     void avoid(const QList<QList<QPolygonF>>& pieces) {
         for (const QList<QPolygonF>& curve : pieces) {
@@ -106,7 +106,7 @@ void Arranger::limits() {
             continue;
         }
         const QSizeF size = size_of(limit.words);
-        const double above = *y - size.height() - pad_px, below = *y + pad_px;
+        const double above = *y - size.height() - apart_px, below = *y + apart_px;
         // On the side that does not hurt first; beyond the hatching on the other.
         const bool below_first = limit.hurts == models::Side::above;
         const double beyond = limit.hurts == models::Side::neither ? 0.0 : hatch_px;
@@ -114,7 +114,8 @@ void Arranger::limits() {
         for (const double top :
              {below_first ? below : above, below_first ? above - beyond : below + beyond}) {
             for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-                const double left = area.left() + pad_px + share * (area.width() - size.width() - 2 * pad_px);
+                const double left =
+                    area.left() + apart_px + share * (area.width() - size.width() - 2 * apart_px);
                 candidates.append(QRectF(QPointF(left, top), size));
             }
         }
@@ -127,8 +128,8 @@ QList<QRectF> Arranger::beside_curve(const QPolygonF& piece, const QSizeF& size)
     QList<QRectF> candidates;
     const QPointF end = piece.last();
     const double half = size.height() / 2.0;
-    if (end.x() + pad_px + size.width() <= geometry_.area.right() - pad_px) {
-        candidates.append(QRectF(QPointF(end.x() + pad_px, end.y() - half), size));
+    if (end.x() + apart_px + size.width() <= geometry_.area.right() - apart_px) {
+        candidates.append(QRectF(QPointF(end.x() + apart_px, end.y() - half), size));
     }
     // From the end backward, above and below the curve, near and a little further off.
     for (const double share : {1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1}) {
@@ -149,7 +150,7 @@ void Arranger::curves(const QList<QList<QPolygonF>>& pieces) {
             continue;
         }
         const QString& text = content_.curves[static_cast<std::size_t>(i)].label;
-        const QSizeF size = size_of(text) + QSizeF(sample_px + pad_px, 0.0);
+        const QSizeF size = size_of(text) + QSizeF(sample_px + apart_px, 0.0);
         // The last piece long enough to be recognised, else the last.
         const auto longest =
             std::max_element(pieces[i].begin(), pieces[i].end(),
@@ -166,7 +167,7 @@ void Arranger::zones() {
         const double left = std::max(geometry_.px_of_frequency(zone.from_Hz), area.left());
         const double right = std::min(geometry_.px_of_frequency(zone.to_Hz), area.right());
         QSizeF size = size_of(zone.words);
-        const bool upright = right - left < size.width() + 2.0 * pad_px;
+        const bool upright = right - left < size.width() + 2.0 * apart_px;
         if (upright) {
             size.transpose();
         }
@@ -179,7 +180,7 @@ void Arranger::zones() {
                 const double down = 0.05 * step;
                 candidates.append(
                     QRectF(QPointF(left + across * (right - left - size.width()),
-                                   area.top() + down * (area.height() - size.height() - pad_px)),
+                                   area.top() + down * (area.height() - size.height() - apart_px)),
                            size));
             }
         }

@@ -1,5 +1,7 @@
 #include "dialogs/caution_dialog.hpp"
 
+#include "settings/measures.hpp"
+
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -10,7 +12,6 @@
 namespace loopwright::dialogs {
 
 namespace {
-constexpr int unit_px = 8;
 constexpr int text_width = 460;
 constexpr int icon_size = 48;
 } // namespace

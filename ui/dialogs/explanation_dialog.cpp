@@ -1,6 +1,7 @@
 #include "dialogs/explanation_dialog.hpp"
 
 #include "models/headline.hpp"
+#include "settings/measures.hpp"
 
 #include <QDialogButtonBox>
 #include <QFontDatabase>
@@ -16,8 +17,7 @@ namespace loopwright::dialogs {
 
 namespace {
 
-constexpr int unit_px = 8;
-constexpr QSize usual_size{760, 480};
+constexpr QSize usual_explanation_size{760, 480};
 enum Column { name_column, meaning_column, value_column, column_count };
 
 QLabel* new_text(QWidget* parent) {
@@ -34,10 +34,10 @@ ExplanationDialog::ExplanationDialog(QWidget* parent)
     : QDialog(parent), list_(new QListWidget(this)), title_(new_text(this)), formula_(new_text(this)),
       symbols_(new QTableWidget(this)), source_(new_text(this)), validity_(new_text(this)) {
     setWindowTitle(tr("Where does this number come from"));
-    resize(usual_size);
+    resize(usual_explanation_size);
     list_->setAccessibleName(tr("Numbers"));
     list_->setToolTip(tr("All numbers of this operating point; a number is made of others."));
-    list_->setMaximumWidth(usual_size.width() / 3);
+    list_->setMaximumWidth(usual_explanation_size.width() / 3);
     QFont bold = title_->font();
     bold.setBold(true);
     title_->setFont(bold);

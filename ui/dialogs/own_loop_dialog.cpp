@@ -3,6 +3,7 @@
 #include "design/validation.hpp"
 #include "inputs/choice_field.hpp"
 #include "inputs/entry.hpp"
+#include "settings/measures.hpp"
 
 #include <QDialogButtonBox>
 #include <QFormLayout>
@@ -16,7 +17,6 @@ namespace loopwright::dialogs {
 
 namespace {
 
-constexpr int unit_px = 8;
 using design::ConductorForm;
 using design::Design;
 using design::Outline;

@@ -1,5 +1,7 @@
 #include "dialogs/start_dialog.hpp"
 
+#include "settings/measures.hpp"
+
 #include <QDialogButtonBox>
 #include <QLabel>
 #include <QListWidget>
@@ -9,14 +11,13 @@
 namespace loopwright::dialogs {
 
 namespace {
-constexpr int unit_px = 8;
-constexpr QSize usual_size{560, 480};
+constexpr QSize usual_start_size{560, 480};
 } // namespace
 
 StartDialog::StartDialog(const QList<design::Design>& samples, QWidget* parent)
     : QDialog(parent), samples_(samples), list_(new QListWidget(this)), note_(new QLabel(this)) {
     setWindowTitle(tr("Start"));
-    resize(usual_size);
+    resize(usual_start_size);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(unit_px * 2, unit_px * 2, unit_px * 2, unit_px * 2);
     column->setSpacing(unit_px);

@@ -1,6 +1,7 @@
 #include "dialogs/text_dialog.hpp"
 
 #include "base/version.hpp"
+#include "settings/measures.hpp"
 
 #include <QCoreApplication>
 #include <QDialogButtonBox>
@@ -11,7 +12,6 @@ namespace loopwright::dialogs {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr QSize usual_size{600, 460};
 
 struct Texts {

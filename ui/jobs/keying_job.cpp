@@ -3,7 +3,7 @@
 namespace loopwright::jobs {
 
 namespace {
-constexpr int pause_ms = 300;
+constexpr int keying_pause_ms = 300;
 } // namespace
 
 std::shared_ptr<const survey::Keying> run_keying(const survey::KeyingRequest& request,
@@ -15,7 +15,7 @@ std::shared_ptr<const survey::Keying> run_keying(const survey::KeyingRequest& re
 
 KeyingJob::KeyingJob(QObject* parent) : QObject(parent), nominal_(&run_keying), intervals_(&run_keying) {
     pause_.setSingleShot(true);
-    pause_.setInterval(pause_ms);
+    pause_.setInterval(keying_pause_ms);
     connect(&nominal_, &Job::finished, this, [this] {
         take(nominal_);
         pause_.start();

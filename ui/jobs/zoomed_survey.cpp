@@ -1,12 +1,14 @@
 #include "jobs/zoomed_survey.hpp"
 
+#include "settings/measures.hpp"
+
 #include <algorithm>
 
 namespace loopwright::jobs {
 
 namespace {
 
-constexpr int pause_ms = 120, patience_ms = 250;
+constexpr int pause_ms = 120;
 /// Fewer over the width of a chart leave corners that the eye sees; so many are computed then.
 constexpr long enough_points = 60;
 constexpr int dense_points = 161;

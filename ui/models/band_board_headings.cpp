@@ -46,7 +46,7 @@ QVariant BandBoardModel::headerData(int section, Qt::Orientation orientation, in
     case bandwidth:
         return pick(
             tr("Bandwidth\nkHz, VSWR %1")
-                .arg(survey_ ? given_text(survey_->request.vswr_limit, units::Dimension::number)
+                .arg(survey_ ? label_text(survey_->request.vswr_limit, units::Dimension::number)
                              : tr("limit")),
             tr("Between the frequencies where the loop, matched at resonance, reaches the VSWR limit"));
     case q:

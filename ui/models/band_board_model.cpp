@@ -4,6 +4,7 @@
 #include "models/chart_content.hpp"
 #include "models/headline.hpp"
 #include "models/keying_words.hpp"
+#include "models/quantity_words.hpp"
 #include "models/verdict_words.hpp"
 #include "survey/site_voltage.hpp"
 #include "survey/verdict.hpp"
@@ -18,22 +19,8 @@ namespace {
 
 using loop::Resonance;
 
-QString number(double value, int digits = 3) {
-    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
-}
-
-template <class Quantity>
-QString shown(Quantity quantity) {
-    return QString::fromStdString(units::shown(quantity));
-}
-
-template <class Value>
-bool known(const units::Interval<Value>& range) {
-    return !(range == units::Interval<Value>{});
-}
-
 /// The figure of a column in the unit of its header.
-QString figure(const Resonance& r, int column) {
+QString board_figure(const Resonance& r, int column) {
     switch (column) {
     case BandBoardModel::efficiency:
     case BandBoardModel::compared_efficiency: {
@@ -185,7 +172,7 @@ int BandBoardModel::columnCount(const QModelIndex& parent) const {
 QString BandBoardModel::number_text(const survey::BandRow& row, int column) const {
     const survey::BandRow* from = column == compared_efficiency ? compared_row(row.band.name) : &row;
     return is_figure(column) && from != nullptr && from->point.resonance
-               ? figure(*from->point.resonance, column)
+               ? board_figure(*from->point.resonance, column)
                : QString();
 }
 

@@ -26,7 +26,7 @@ bool same_points(const std::vector<design::CalibrationPoint>& points,
                       });
 }
 
-QString number(double value) {
+QString as_entered(double value) {
     return plain_number(value, 6);
 }
 
@@ -55,7 +55,7 @@ QList<PairRow> calibration_rows(const std::vector<design::CalibrationPoint>& poi
     QList<PairRow> rows;
     for (std::size_t i = 0; i < points.size(); ++i) {
         PairRow row;
-        row.first = number(points[i].reading);
+        row.first = as_entered(points[i].reading);
         row.second = points[i].frequency.text.empty() ? exact_frequency(points[i].frequency.value.value())
                                                       : QString::fromStdString(points[i].frequency.text);
         if (known) {

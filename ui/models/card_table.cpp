@@ -40,8 +40,8 @@ QString none(const CardRow& row) {
     return row.point.resonance && !row.reachable ? QStringLiteral("\u2013") : missing();
 }
 
-QString figure(const CardRow& row, const std::optional<tuning::Reading>& reading, const Marks& scale,
-               bool interval) {
+QString dial_cell(const CardRow& row, const std::optional<tuning::Reading>& reading, const Marks& scale,
+                  bool interval) {
     if (!scale.dial) {
         return Cards::tr("no dial");
     }
@@ -66,7 +66,7 @@ QString remarks(const CardRow& row) {
     return texts.join(QStringLiteral("; "));
 }
 
-QString capacitance(const CardRow& row) {
+QString capacitance_cell(const CardRow& row) {
     return row.point.resonance
                ? measured_text(Measure::capacitance, row.point.resonance->tuning_capacitance.value())
                : missing();
@@ -117,16 +117,16 @@ TextTable card_table(const survey::Card& card) {
     for (const CardRow& row : card.rows) {
         QStringList texts;
         texts << QString::fromStdString(row.band) << QString::fromStdString(row.use)
-              << exact_frequency(row.radio.value()) << figure(row, row.dial(), scale, true);
+              << exact_frequency(row.radio.value()) << dial_cell(row, row.dial(), scale, true);
         if (calibrated) {
-            texts << figure(row, row.predicted, scale, false);
+            texts << dial_cell(row, row.predicted, scale, false);
         }
         constexpr double ten_kHz = 1e4;
         texts << (scale.dial && row.dial() ? scale.fine(row.dial()->per_Hz * ten_kHz) : none(row));
         texts << (row.usable_span && row.reachable
                       ? measured_text(Measure::frequency, row.usable_span_low()->value())
                       : none(row));
-        texts << capacitance(row);
+        texts << capacitance_cell(row);
         if (!capacitor.added.empty()) {
             texts << plugged(row, capacitor);
         }

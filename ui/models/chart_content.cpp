@@ -1,5 +1,6 @@
 #include "models/chart_content.hpp"
 
+#include "models/chart_text.hpp"
 #include "models/headline.hpp"
 
 #include <QCoreApplication>
@@ -12,10 +13,6 @@
 namespace loopwright::models {
 
 namespace {
-
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
 
 QString text_of(double si, units::Dimension dimension) {
     return QString::fromStdString(units::shown(si, dimension));
@@ -36,9 +33,9 @@ QString span_of(const Curve& curve) {
         }
     }
     if (low == nullptr) {
-        return Charts::tr("%1: not established anywhere in this range.").arg(curve.name);
+        return ChartText::tr("%1: not established anywhere in this range.").arg(curve.name);
     }
-    return Charts::tr("%1: from %2 at %3 to %4 at %5.")
+    return ChartText::tr("%1: from %2 at %3 to %4 at %5.")
         .arg(curve.name, measured_text(curve.measure, low->y()), frequency_text(low->x()),
              measured_text(curve.measure, high->y()), frequency_text(high->x()));
 }
@@ -65,7 +62,7 @@ QString measured_text(Measure measure, double si) {
     return {};
 }
 
-QString given_text(double si, units::Dimension dimension) {
+QString label_text(double si, units::Dimension dimension) {
     static const QRegularExpression zeros(QStringLiteral("(\\.\\d*?)0+(?=\\D|$)"));
     QString text = QString::fromStdString(units::shown(si, dimension, 4));
     text.replace(zeros, QStringLiteral("\\1"));
@@ -99,16 +96,16 @@ std::optional<double> value_at(const Curve& curve, double frequency_Hz) {
 
 QString description(const ChartContent& content) {
     QStringList sentences;
-    sentences << Charts::tr("%1, from %2 to %3.")
+    sentences << ChartText::tr("%1, from %2 to %3.")
                      .arg(content.title, frequency_text(content.from_Hz), frequency_text(content.to_Hz));
     for (const Curve& curve : content.curves) {
         sentences << span_of(curve);
     }
     for (const Limit& limit : content.limits) {
-        sentences << Charts::tr("Limit: %1.").arg(limit.words);
+        sentences << ChartText::tr("Limit: %1.").arg(limit.words);
     }
     for (const Zone& zone : content.zones) {
-        sentences << Charts::tr("From %1 to %2: %3.")
+        sentences << ChartText::tr("From %1 to %2: %3.")
                          .arg(frequency_text(zone.from_Hz), frequency_text(zone.to_Hz), zone.words);
     }
     return sentences.join(QLatin1Char(' '));

@@ -20,7 +20,7 @@ enum class Measure { share, dbi, number, capacitance, voltage, frequency, resist
 /// "12.3 %", "−4.6 dBi", "87.2 pF" (three digits, thin space).
 [[nodiscard]] QString measured_text(Measure measure, double si);
 /// For what a person gave (limits, power, VSWR): four digits at most, no zeros at the end: "12 pF", "2 kV".
-[[nodiscard]] QString given_text(double si, units::Dimension dimension);
+[[nodiscard]] QString label_text(double si, units::Dimension dimension);
 
 struct Curve {
     QString id;    ///< "efficiency"; stable

@@ -24,21 +24,7 @@ struct Headlines {
 
 const QString thin_space = QStringLiteral("\u2009");
 
-template <class Quantity>
-QString shown(Quantity quantity, int digits = 3) {
-    return QString::fromStdString(units::shown(quantity, digits));
-}
-
-QString number(double value, int digits = 3) {
-    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
-}
-
 /// An interval that the model left at zero is not known.
-template <class Value>
-bool known(const units::Interval<Value>& range) {
-    return !(range == units::Interval<Value>{});
-}
-
 QString joined(const QStringList& parts) {
     QStringList some = parts;
     some.removeAll(QString());
@@ -50,7 +36,7 @@ QString range_text(const units::Interval<Quantity>& range) {
     return known(range) ? Headlines::tr("%1 to %2").arg(shown(range.low), shown(range.high)) : QString();
 }
 
-Headline efficiency(const Resonance& r) {
+Headline efficiency_line(const Resonance& r) {
     Headline line{
         QStringLiteral("efficiency"), Headlines::tr("Efficiency"), percent(r.efficiency), {}, {}, true, {}};
     const QString range =
@@ -96,7 +82,7 @@ Headline low_gain(const Resonance& r) {
             r.gain_low_angle ? QString() : Headlines::tr("The model gives no gain for this loop here.")};
 }
 
-Headline voltage(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
+Headline voltage_line(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
     Headline line{QStringLiteral("capacitor_voltage_peak_V"),
                   Headlines::tr("Capacitor voltage, peak"),
                   shown(r.capacitor_voltage_peak),
@@ -160,7 +146,7 @@ Headline tuning(const Resonance& r, const OperatingPoint& point, const design::D
     return line;
 }
 
-Headline bandwidth(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
+Headline bandwidth_line(const Resonance& r, const OperatingPoint& point, const design::Design& design) {
     Headline line{QStringLiteral("bandwidth_vswr_Hz"),
                   Headlines::tr("Bandwidth, VSWR up to %1").arg(plain_number(point.vswr_limit, 3)),
                   shown(r.bandwidth_vswr),
@@ -181,7 +167,7 @@ Headline bandwidth(const Resonance& r, const OperatingPoint& point, const design
     return line;
 }
 
-Headline quality(const Resonance& r) {
+Headline quality_line(const Resonance& r) {
     return {QStringLiteral("q_unloaded"),
             Headlines::tr("Q, unloaded"),
             number(r.q_unloaded),
@@ -261,14 +247,10 @@ std::vector<Headline> headlines(const OperatingPoint& point, const design::Desig
         lines = nothing(point);
     } else {
         const Resonance& r = *point.resonance;
-        lines = {efficiency(r),
-                 low_gain(r),
-                 gain(r, point, design),
-                 voltage(r, point, design),
-                 tuning(r, point, design),
-                 bandwidth(r, point, design),
-                 quality(r),
-                 current(r, point)};
+        lines = {efficiency_line(r),       low_gain(r),
+                 gain(r, point, design),   voltage_line(r, point, design),
+                 tuning(r, point, design), bandwidth_line(r, point, design),
+                 quality_line(r),          current(r, point)};
     }
     for (Headline& line : lines) {
         line.model = model_name(point.model);

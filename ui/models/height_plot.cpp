@@ -1,5 +1,6 @@
 #include "models/height_plot.hpp"
 
+#include "models/chart_text.hpp"
 #include "models/headline.hpp"
 #include "models/quantity_words.hpp"
 
@@ -11,10 +12,6 @@
 namespace loopwright::models {
 
 namespace {
-
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
 
 QString height_text(double metres) {
     return short_text(std::round(metres * 100.0) / 100.0, units::Dimension::length);
@@ -29,7 +26,7 @@ bool HeightPlot::established() const {
 HeightPlot no_height_plot(const QString& reason) {
     HeightPlot plot;
     plot.reason = reason;
-    plot.conditions = Charts::tr("full-wave model");
+    plot.conditions = ChartText::tr("full-wave model");
     return plot;
 }
 
@@ -45,18 +42,19 @@ const HeightPlotRow* row_at(const HeightPlot& plot, double height_m) {
 
 QString height_words(const HeightPlot& plot) {
     if (!plot.established()) {
-        return Charts::tr("Not established: %1").arg(plot.reason);
+        return ChartText::tr("Not established: %1").arg(plot.reason);
     }
     const auto most =
         std::max_element(plot.rows.begin(), plot.rows.end(),
                          [](const HeightPlotRow& a, const HeightPlotRow& b) { return a.sky < b.sky; });
     const HeightPlotRow* now = row_at(plot, plot.present_m);
     const QString best =
-        Charts::tr("most to the sky, %1, at %2").arg(percent(most->sky), height_text(most->height_m));
+        ChartText::tr("most to the sky, %1, at %2").arg(percent(most->sky), height_text(most->height_m));
     if (!now->established) {
-        return Charts::tr("Not established at the present height; %1").arg(best);
+        return ChartText::tr("Not established at the present height; %1").arg(best);
     }
-    return Charts::tr("Near the present height (%1) %2 of the power reaches the sky, %3 heats the ground; %4")
+    return ChartText::tr(
+               "Near the present height (%1) %2 of the power reaches the sky, %3 heats the ground; %4")
         .arg(height_text(plot.present_m), percent(now->sky), percent(now->ground), best);
 }
 

@@ -1,4 +1,5 @@
 // From the core's sweep over heights to what is drawn.
+#include "models/chart_text.hpp"
 #include "models/height_plot.hpp"
 #include "models/model_words.hpp"
 #include "survey/height.hpp"
@@ -8,10 +9,6 @@
 namespace loopwright::models {
 
 namespace {
-
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
 
 HeightPlotRow row_of(const survey::HeightRow& from) {
     HeightPlotRow row;
@@ -44,9 +41,9 @@ HeightPlot height_plot(const survey::HeightSweep& sweep) {
         plot.rows.append(row_of(row));
     }
     if (!plot.established()) {
-        plot.reason = Charts::tr("the model gives no number at any of these heights");
+        plot.reason = ChartText::tr("the model gives no number at any of these heights");
     }
-    plot.conditions = Charts::tr("%1 \u00b7 shares of the power accepted")
+    plot.conditions = ChartText::tr("%1 \u00b7 shares of the power accepted")
                           .arg(model_and_ground(loop::Model::full_wave, design.site.ground));
     return plot;
 }

@@ -3,6 +3,7 @@
 #include "models/band_board_model.hpp"
 #include "models/headline.hpp"
 #include "models/keying_words.hpp"
+#include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
 namespace loopwright::models {
@@ -12,11 +13,7 @@ namespace {
 using survey::KeyingBand;
 using survey::KeyingVerdict;
 
-constexpr double kilo = 1e-3;
-
-QString number(double value, int digits = 3) {
-    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
-}
+constexpr double milli = 1e-3;
 
 QString power_figure(const std::optional<units::Power>& power) {
     return power ? number(power_down_W(*power), 2) : QString();
@@ -98,11 +95,11 @@ QString KeyingBoardModel::figure(const KeyingBand& band, int column) const {
     const survey::KeyingDistance* most = survey::widest(band);
     switch (column) {
     case voltage:
-        return number(band.point.resonance->capacitor_voltage_peak.value() * kilo);
+        return number(band.point.resonance->capacitor_voltage_peak.value() * milli);
     case voltage_high:
-        return settled() ? number(band.voltage_peak.high.value() * kilo) : QString();
+        return settled() ? number(band.voltage_peak.high.value() * milli) : QString();
     case usable:
-        return band.usable_voltage ? number(band.usable_voltage->value() * kilo) : QString();
+        return band.usable_voltage ? number(band.usable_voltage->value() * milli) : QString();
     case distance:
         return most == nullptr ? QString() : distance_up(most->range.high, system_, false);
     case capacitor_power:

@@ -1,6 +1,7 @@
 #include "models/keying_tables.hpp"
 
 #include "models/keying_words.hpp"
+#include "models/quantity_words.hpp"
 #include "units/text.hpp"
 
 #include <QCoreApplication>
@@ -14,17 +15,12 @@ struct KeyingTables {
 };
 using survey::KeyingDistance;
 
-template <class Quantity>
-QString shown(const Quantity& quantity, int digits = 3) {
-    return QString::fromStdString(units::shown(quantity, digits));
-}
-
-QString not_established() {
+QString not_established_cell() {
     return KeyingTables::tr("not established");
 }
 
 QString power_cell(const std::optional<units::Power>& power, bool asked) {
-    return power ? power_down(*power) : asked ? not_established() : QStringLiteral("\u2013");
+    return power ? power_down(*power) : asked ? not_established_cell() : QStringLiteral("\u2013");
 }
 
 QStringList distance_row(const KeyingDistance& d, const design::Design& design, units::UnitSystem system) {
@@ -40,7 +36,7 @@ QStringList distance_row(const KeyingDistance& d, const design::Design& design, 
                                           : cause_word(d.farthest->cause))
             << direction_words(d.farthest->azimuth, vertical) << shown(d.farthest->height, 2);
     } else {
-        row << not_established() << QString() << QString() << QString() << QString() << QString()
+        row << not_established_cell() << QString() << QString() << QString() << QString() << QString()
             << QString();
     }
     row << power_cell(d.power_for_people, design.site.people_distance.has_value())

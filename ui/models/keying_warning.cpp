@@ -10,7 +10,7 @@ namespace loopwright::models {
 
 namespace {
 
-struct Warnings {
+struct KeyingText {
     Q_DECLARE_TR_FUNCTIONS(Warnings)
 };
 
@@ -23,11 +23,11 @@ QStringList names(const std::vector<std::string>& words) {
 }
 
 QString distance_advice() {
-    return Warnings::tr(
+    return KeyingText::tr(
                "Horizontal, from the loop's vertical axis, for people standing; the unfavourable end "
                "of what was computed, rounded up.") +
            QLatin1Char(' ') + not_covered() + QLatin1Char(' ') +
-           Warnings::tr("The exposure rules where you are come first.");
+           KeyingText::tr("The exposure rules where you are come first.");
 }
 
 } // namespace
@@ -44,7 +44,7 @@ VoltageWarning standing_warning(const survey::VoltageStanding& standing) {
     figures.model = at.model;
     if (at.usable) {
         figures.held_against =
-            Warnings::tr("usable %1").arg(QString::fromStdString(units::shown(*at.usable)));
+            KeyingText::tr("usable %1").arg(QString::fromStdString(units::shown(*at.usable)));
     }
     figures.over = at.over();
     figures.unrated_member = at.unrated_members;
@@ -53,7 +53,7 @@ VoltageWarning standing_warning(const survey::VoltageStanding& standing) {
     }
     figures.unknown = names(standing.unknown);
     if (standing.highest->where != at.where) {
-        figures.highest = Warnings::tr("%1 peak on %2")
+        figures.highest = KeyingText::tr("%1 peak on %2")
                               .arg(QString::fromStdString(units::shown(standing.highest->peak)),
                                    QString::fromStdString(standing.highest->where));
     }
@@ -62,9 +62,9 @@ VoltageWarning standing_warning(const survey::VoltageStanding& standing) {
 
 DistanceWarning no_distance() {
     return {
-        false, false, Warnings::tr("Distance: not established, treat the loop as hazardous"),
-        Warnings::tr("Keep everybody well away while transmitting, and follow the exposure rules where you "
-                     "are.")};
+        false, false, KeyingText::tr("Distance: not established, treat the loop as hazardous"),
+        KeyingText::tr("Keep everybody well away while transmitting, and follow the exposure rules where you "
+                       "are.")};
 }
 
 DistanceWarning keying_distance(const survey::Keying& keying, units::UnitSystem system) {
@@ -73,12 +73,12 @@ DistanceWarning keying_distance(const survey::Keying& keying, units::UnitSystem 
     if (largest.distance == nullptr) {
         return warning;
     }
-    const QString what = Warnings::tr("%1 on %2, %3")
+    const QString what = KeyingText::tr("%1 on %2, %3")
                              .arg(distance_up(largest.distance->range.high, system), band_name(*largest.band),
                                   limit_words(*largest.distance));
     if (!largest.complete) {
-        warning.text = Warnings::tr("Distance: not established on every band, treat the loop as hazardous "
-                                    "(elsewhere %1)")
+        warning.text = KeyingText::tr("Distance: not established on every band, treat the loop as hazardous "
+                                      "(elsewhere %1)")
                            .arg(what);
         return warning;
     }
@@ -86,9 +86,9 @@ DistanceWarning keying_distance(const survey::Keying& keying, units::UnitSystem 
     const auto& people = keying.request.design.site.people_distance;
     warning.exceeded = people && largest.distance->range.high > people->value;
     warning.text = warning.exceeded
-                       ? Warnings::tr("People too near, do not key: keep %1 (entered: %2)")
+                       ? KeyingText::tr("People too near, do not key: keep %1 (entered: %2)")
                              .arg(what, short_text(people->value.value(), units::Dimension::length, system))
-                       : Warnings::tr("People keep away %1").arg(what);
+                       : KeyingText::tr("People keep away %1").arg(what);
     warning.detail = distance_advice();
     return warning;
 }

@@ -33,11 +33,11 @@ QString habit_words(const exposure::Use& use) {
         return KeyingWords::tr("every slot");
     case exposure::Habit::share_of_slots:
         return KeyingWords::tr("%1 % of the slots")
-            .arg(given_text(100.0 * use.share, units::Dimension::number));
+            .arg(label_text(100.0 * use.share, units::Dimension::number));
     case exposure::Habit::continuous:
         return KeyingWords::tr("key down without a pause");
     case exposure::Habit::listening_turns:
-        return KeyingWords::tr("in turns of %1").arg(given_text(use.over.value(), units::Dimension::time));
+        return KeyingWords::tr("in turns of %1").arg(label_text(use.over.value(), units::Dimension::time));
     }
     return {};
 }
@@ -108,7 +108,7 @@ double power_down_W(units::Power power) {
 }
 
 QString power_down(units::Power power) {
-    return given_text(power_down_W(power), units::Dimension::power);
+    return label_text(power_down_W(power), units::Dimension::power);
 }
 
 QString tier_word(exposure::Tier tier) {
@@ -138,7 +138,7 @@ QString direction_words(units::Angle azimuth, bool vertical) {
 }
 
 QString band_name(const KeyingBand& band) {
-    return band.band.empty() ? given_text(band.point.frequency.value(), units::Dimension::frequency)
+    return band.band.empty() ? label_text(band.point.frequency.value(), units::Dimension::frequency)
                              : QString::fromStdString(band.band);
 }
 
@@ -171,7 +171,7 @@ QString keying_conditions(const design::Design& design) {
     const design::Station& station = design.station;
     parts << model_and_ground(loop::Model::full_wave, design.site.ground);
     parts << KeyingWords::tr("%1 accepted, peak envelope power")
-                 .arg(given_text(station.power.value.value(), units::Dimension::power));
+                 .arg(label_text(station.power.value.value(), units::Dimension::power));
     if (const auto emission = band::find_emission(station.emission)) {
         parts << QString::fromStdString(emission->name) + QStringLiteral(", ") +
                      habit_words(exposure::use_of(station));
@@ -196,7 +196,7 @@ QStringList tuning_lines(const KeyingBand* band, const design::Design& design) {
             KeyingWords::tr("Greatest tune-up power on %1 with the body %2 from the capacitor: %3, by the "
                             "strictest public limit chosen, a carrier without credit for averaging.")
                 .arg(band_name(*band),
-                     given_text(design.station.reach->value.value(), units::Dimension::length),
+                     label_text(design.station.reach->value.value(), units::Dimension::length),
                      least->value() > 0.0 ? power_down(*least) : KeyingWords::tr("none"));
         if (!(least->value() > 0.0)) {
             lines[1] = KeyingWords::tr(

@@ -1,6 +1,7 @@
 #include "models/match_plot.hpp"
 
 #include "models/chart_content.hpp"
+#include "models/chart_text.hpp"
 #include "models/quantity_words.hpp"
 
 #include <QCoreApplication>
@@ -12,11 +13,7 @@ namespace loopwright::models {
 
 namespace {
 
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
-constexpr double kilo = 1e3;
+constexpr double hertz_a_kilohertz = 1e3;
 
 /// Where between two points of the curve VSWR reaches the limit, as a share of the way. Impedance goes with
 /// frequency as a fraction of two straight lines about one resonance, and so does reflection: through three
@@ -72,7 +69,7 @@ std::optional<double> crossing(const QList<MatchPlotPoint>& curve, double line_o
 }
 
 QString conditions_of(units::Resistance line) {
-    return Charts::tr("full-wave model · line of %1")
+    return ChartText::tr("full-wave model · line of %1")
         .arg(plain_number(line.value(), 4) + QStringLiteral("\u2009\u03a9"));
 }
 
@@ -126,14 +123,14 @@ QString exact_frequency(double hertz) {
 
 QString offset_text(double hertz) {
     const QString sign = hertz > 0 ? QStringLiteral("+") : QString();
-    return sign + plain_number(hertz / kilo, 3) + QStringLiteral("\u2009kHz");
+    return sign + plain_number(hertz / hertz_a_kilohertz, 3) + QStringLiteral("\u2009kHz");
 }
 
 QString match_words(const MatchPlot& plot) {
     if (!plot.established()) {
-        return Charts::tr("Not established: %1").arg(plot.reason);
+        return ChartText::tr("Not established: %1").arg(plot.reason);
     }
-    return Charts::tr("Match at %1: %2, VSWR %3")
+    return ChartText::tr("Match at %1: %2, VSWR %3")
         .arg(exact_frequency(plot.frequency_Hz), impedance_text(plot.match_ohm),
              plain_number(plot.match_vswr, 3));
 }
@@ -144,12 +141,12 @@ QString bandwidth_words(const MatchPlot& plot) {
     }
     const QString limit = plain_number(plot.vswr_limit, 3);
     if (plot.match_vswr > plot.vswr_limit) {
-        return Charts::tr("VSWR above %1 even at the match").arg(limit);
+        return ChartText::tr("VSWR above %1 even at the match").arg(limit);
     }
     if (const auto width = plot.bandwidth_Hz()) {
-        return Charts::tr("VSWR %1 or less over %2").arg(limit, measured_text(Measure::frequency, *width));
+        return ChartText::tr("VSWR %1 or less over %2").arg(limit, measured_text(Measure::frequency, *width));
     }
-    return Charts::tr("VSWR %1 or less beyond the frequencies shown").arg(limit);
+    return ChartText::tr("VSWR %1 or less beyond the frequencies shown").arg(limit);
 }
 
 } // namespace loopwright::models

@@ -1,26 +1,21 @@
 #include "models/model_charts.hpp"
 
 #include "base/error.hpp"
+#include "models/chart_text.hpp"
+#include "models/curve_points.hpp"
 #include "models/model_words.hpp"
 
 #include <QCoreApplication>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace loopwright::models {
 
 namespace {
 
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using loop::Model;
 using loop::Resonance;
-
-constexpr double not_established = std::numeric_limits<double>::quiet_NaN();
 
 struct Pair {
     const survey::Survey& full_wave;
@@ -32,16 +27,6 @@ Pair in_order(const survey::Survey& one, const survey::Survey& other) {
         throw base::ProgramError("two surveys of the same model are no comparison of models");
     }
     return one.request.model == Model::full_wave ? Pair{one, other} : Pair{other, one};
-}
-
-template <class Figure>
-QList<QPointF> points_of(const survey::Survey& survey, const Figure& figure) {
-    QList<QPointF> points;
-    for (const loop::OperatingPoint& point : survey.curve) {
-        points.append(
-            {point.frequency.value(), point.resonance ? figure(*point.resonance) : not_established});
-    }
-    return points;
 }
 
 template <class Figure>
@@ -59,7 +44,7 @@ void add(ChartContent& content, const Pair& pair, Curve curve, const Figure& fig
 void add_zones(ChartContent& content, const Pair& pair) {
     for (const survey::Survey* survey : {&pair.full_wave, &pair.closed_form}) {
         const auto& curve = survey->curve;
-        const QString words = Charts::tr("%1: not established").arg(model_name(survey->request.model));
+        const QString words = ChartText::tr("%1: not established").arg(model_name(survey->request.model));
         bool open = false;
         for (std::size_t i = 0; i < curve.size(); ++i) {
             const double here = curve[i].frequency.value();
@@ -98,27 +83,27 @@ const loop::OperatingPoint* point_of(const survey::Survey& survey, const QString
 
 std::vector<ChartContent> model_charts(const survey::Survey& one, const survey::Survey& other) {
     const Pair pair = in_order(one, other);
-    ChartContent efficiency{QStringLiteral("models-efficiency"), Charts::tr("Efficiency by both models")};
-    efficiency.scale = {Charts::tr("Efficiency, %"), 0.01, true, 1e-5, 1.6};
+    ChartContent efficiency{QStringLiteral("models-efficiency"), ChartText::tr("Efficiency by both models")};
+    efficiency.scale = {ChartText::tr("Efficiency, %"), 0.01, true, 1e-5, 1.6};
     add(efficiency, pair,
-        {QStringLiteral("efficiency"), Charts::tr("Efficiency"), {}, Measure::share, Meaning::sky},
+        {QStringLiteral("efficiency"), ChartText::tr("Efficiency"), {}, Measure::share, Meaning::sky},
         [](const Resonance& r) { return r.efficiency; });
     ChartContent resistance{QStringLiteral("models-resistance"),
-                            Charts::tr("Series resistance by both models")};
-    resistance.scale = {Charts::tr("Resistance, \u03a9"), 1.0, true, {}, {}};
+                            ChartText::tr("Series resistance by both models")};
+    resistance.scale = {ChartText::tr("Resistance, \u03a9"), 1.0, true, {}, {}};
     add(resistance, pair,
         {QStringLiteral("resistance"),
-         Charts::tr("Series resistance"),
+         ChartText::tr("Series resistance"),
          {},
          Measure::resistance,
          Meaning::figure},
         [](const Resonance& r) { return r.resistance.total().value(); });
     ChartContent capacitance{QStringLiteral("models-capacitance"),
-                             Charts::tr("Tuning capacitance by both models")};
-    capacitance.scale = {Charts::tr("Capacitance, pF"), 1e-12, true, 1e-12, {}};
+                             ChartText::tr("Tuning capacitance by both models")};
+    capacitance.scale = {ChartText::tr("Capacitance, pF"), 1e-12, true, 1e-12, {}};
     add(capacitance, pair,
         {QStringLiteral("tuning_capacitance"),
-         Charts::tr("Tuning capacitance"),
+         ChartText::tr("Tuning capacitance"),
          {},
          Measure::capacitance,
          Meaning::capacitor},

@@ -1,5 +1,6 @@
 // Why the two models part, in words.
 #include "loop/model_difference.hpp"
+#include "models/chart_text.hpp"
 #include "models/headline.hpp"
 #include "models/match_plot.hpp"
 #include "models/model_charts.hpp"
@@ -14,10 +15,6 @@
 namespace loopwright::models {
 
 namespace {
-
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
 
 QString sign_of(double difference) {
     return difference < 0.0 ? QStringLiteral("\u2212") : QStringLiteral("+");
@@ -36,19 +33,19 @@ QString resistance_apart(double ratio) {
     constexpr double least = 1e-3;
     const double difference = ratio - 1.0;
     if (std::abs(difference) < least) {
-        return Charts::tr("resistance the same within 0.1\u2009%");
+        return ChartText::tr("resistance the same within 0.1\u2009%");
     }
     const double percents = 100.0 * meant(difference, least);
-    return Charts::tr("resistance %1%2\u2009%").arg(sign_of(difference), plain_number(percents, 3));
+    return ChartText::tr("resistance %1%2\u2009%").arg(sign_of(difference), plain_number(percents, 3));
 }
 
 /// "+2.8 pF"; a hundredth of a picofarad is less than the gap's own uncertainty by far.
 QString capacitance_apart(double difference_F) {
     constexpr double least_F = 0.01e-12, pico = 1e12;
     if (std::abs(difference_F) < least_F) {
-        return Charts::tr("capacitance the same within 0.01\u2009pF");
+        return ChartText::tr("capacitance the same within 0.01\u2009pF");
     }
-    return Charts::tr("capacitance %1%2\u2009pF")
+    return ChartText::tr("capacitance %1%2\u2009pF")
         .arg(sign_of(difference_F), plain_number(pico * meant(difference_F, least_F), 4));
 }
 
@@ -56,7 +53,7 @@ QString capacitance_apart(double difference_F) {
 QString summary(const ModelPoints& points, const loop::ModelDifference& difference) {
     QStringList parts;
     if (difference.efficiency_ratio) {
-        parts << Charts::tr("efficiency %1 against %2")
+        parts << ChartText::tr("efficiency %1 against %2")
                      .arg(percent(points.full_wave->resonance->efficiency, 2),
                           percent(points.closed_form->resonance->efficiency, 2));
     }
@@ -73,19 +70,19 @@ QString summary(const ModelPoints& points, const loop::ModelDifference& differen
 
 QStringList model_difference_words(const ModelPoints& points, const design::Ground& ground) {
     if (points.closed_form == nullptr || points.full_wave == nullptr) {
-        return {Charts::tr("No point to compare the models at.")};
+        return {ChartText::tr("No point to compare the models at.")};
     }
     const loop::ModelDifference difference = loop::difference(*points.closed_form, *points.full_wave, ground);
     const QString at = exact_frequency(points.full_wave->frequency.value());
     const QString words = summary(points, difference);
     QStringList lines;
-    lines << (words.isEmpty() ? Charts::tr("At %1 one of the models gives no number.").arg(at)
-                              : Charts::tr("At %1, full wave against closed form: %2.").arg(at, words));
+    lines << (words.isEmpty() ? ChartText::tr("At %1 one of the models gives no number.").arg(at)
+                              : ChartText::tr("At %1, full wave against closed form: %2.").arg(at, words));
     for (const loop::DifferenceReason& reason : difference.reasons) {
         lines << QString::fromStdString(reason.text);
     }
     if (difference.reasons.empty() && !words.isEmpty()) {
-        lines << Charts::tr("The models agree here within what either can say.");
+        lines << ChartText::tr("The models agree here within what either can say.");
     }
     return lines;
 }

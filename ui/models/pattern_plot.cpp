@@ -1,5 +1,6 @@
 #include "models/pattern_plot.hpp"
 
+#include "models/chart_text.hpp"
 #include "models/headline.hpp"
 #include "models/quantity_words.hpp"
 
@@ -12,10 +13,6 @@ namespace loopwright::models {
 
 namespace {
 
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 QString whole_degrees(double degrees) {
     return plain_number(std::round(degrees), 4) + QStringLiteral("\u00b0");
 }
@@ -24,11 +21,11 @@ QString whole_degrees(double degrees) {
 QString beside_dipole(double loop_dBi, double dipole_dBi, const QString& dipole) {
     const double over = loop_dBi - dipole_dBi;
     if (std::abs(over) < 0.05) {
-        return Charts::tr("as much as the %1").arg(dipole);
+        return ChartText::tr("as much as the %1").arg(dipole);
     }
     const QString dB = QString::number(std::abs(over), 'f', 1) + QStringLiteral("\u2009dB");
-    return over < 0 ? Charts::tr("%1 below the %2").arg(dB, dipole)
-                    : Charts::tr("%1 above the %2").arg(dB, dipole);
+    return over < 0 ? ChartText::tr("%1 below the %2").arg(dB, dipole)
+                    : ChartText::tr("%1 above the %2").arg(dB, dipole);
 }
 
 } // namespace
@@ -40,7 +37,7 @@ QString dBi_text(double dBi) {
 PatternPlot no_pattern_plot(const QString& reason) {
     PatternPlot plot;
     plot.reason = reason;
-    plot.conditions = Charts::tr("full-wave model");
+    plot.conditions = ChartText::tr("full-wave model");
     return plot;
 }
 
@@ -60,15 +57,15 @@ std::optional<double> gain_at(const PolarCurve& curve, double degrees) {
 
 QString low_angle_words(const PatternPlot& plot) {
     if (!plot.established()) {
-        return Charts::tr("Not established: %1").arg(plot.reason);
+        return ChartText::tr("Not established: %1").arg(plot.reason);
     }
     const QString angle = whole_degrees(low_angle_deg);
     if (plot.dipole_low_angle_dBi && plot.dipole_elevation) {
-        return Charts::tr("At %1: %2, %3 (each in its best direction)")
+        return ChartText::tr("At %1: %2, %3 (each in its best direction)")
             .arg(angle, dBi_text(plot.low_angle_dBi),
                  beside_dipole(plot.low_angle_dBi, *plot.dipole_low_angle_dBi, plot.dipole_elevation->label));
     }
-    return Charts::tr("At %1: %2 in the best direction").arg(angle, dBi_text(plot.low_angle_dBi));
+    return ChartText::tr("At %1: %2 in the best direction").arg(angle, dBi_text(plot.low_angle_dBi));
 }
 
 QString low_angle_words_in_cut(const PatternPlot& plot) {
@@ -79,9 +76,9 @@ QString low_angle_words_in_cut(const PatternPlot& plot) {
     const QString angle = whole_degrees(low_angle_deg);
     const auto dipole = plot.dipole_elevation ? gain_at(*plot.dipole_elevation, low_angle_deg) : std::nullopt;
     if (!dipole) {
-        return Charts::tr("In this cut at %1: loop %2").arg(angle, dBi_text(*loop));
+        return ChartText::tr("In this cut at %1: loop %2").arg(angle, dBi_text(*loop));
     }
-    return Charts::tr("In this cut at %1: loop %2, %3 %4")
+    return ChartText::tr("In this cut at %1: loop %2, %3 %4")
         .arg(angle, dBi_text(*loop), plot.dipole_elevation->label, dBi_text(*dipole));
 }
 

@@ -40,4 +40,21 @@ template <class Quantity>
     return short_text(typed.value.value(), units::DimensionOf<Quantity>::value, system);
 }
 
+/// A computed value with its unit, `digits` significant digits.
+template <class Quantity>
+[[nodiscard]] QString shown(const Quantity& quantity, int digits = 3) {
+    return QString::fromStdString(units::shown(quantity, digits));
+}
+
+/// A computed number without a unit.
+[[nodiscard]] inline QString number(double value, int digits = 3) {
+    return QString::fromStdString(units::shown(value, units::Dimension::number, digits));
+}
+
+/// False where a model gave no interval.
+template <class Value>
+[[nodiscard]] bool known(const units::Interval<Value>& range) {
+    return !(range == units::Interval<Value>{});
+}
+
 } // namespace loopwright::models

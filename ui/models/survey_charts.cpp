@@ -3,6 +3,8 @@
 #include "band/emission.hpp"
 #include "loop/design_parts.hpp"
 #include "loop/fitted_capacitor.hpp"
+#include "models/chart_text.hpp"
+#include "models/curve_points.hpp"
 #include "models/headline.hpp"
 #include "models/model_words.hpp"
 #include "survey/verdict.hpp"
@@ -11,36 +13,19 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace loopwright::models {
 
 namespace {
 
-struct Charts {
-    Q_DECLARE_TR_FUNCTIONS(Charts)
-};
-
 using loop::Resonance;
 
-constexpr double not_established = std::numeric_limits<double>::quiet_NaN();
 constexpr double pico = 1e-12, kilo = 1e3, per_cent = 0.01;
 /// 100 % to the sky in every direction alike would be 0 dBi: both scales share this line.
 constexpr double dB_per_decade = 10;
 
-template <class Figure>
-QList<QPointF> points_of(const survey::Survey& survey, const Figure& figure) {
-    QList<QPointF> points;
-    points.reserve(static_cast<qsizetype>(survey.curve.size()));
-    for (const loop::OperatingPoint& point : survey.curve) {
-        points.append(
-            {point.frequency.value(), point.resonance ? figure(*point.resonance) : not_established});
-    }
-    return points;
-}
-
 double gain_dBi(const Resonance& r) {
-    return r.gain_low_angle ? r.gain_low_angle->value : not_established;
+    return r.gain_low_angle ? r.gain_low_angle->value : gap;
 }
 
 double share(units::Resistance part, const Resonance& r) {
@@ -60,7 +45,7 @@ public:
         if (compared_ != nullptr) {
             curve.compared = true;
             curve.points = points_of(*compared_, figure);
-            curve.label = Charts::tr("%1: %2").arg(compared_name_, curve.label);
+            curve.label = ChartText::tr("%1: %2").arg(compared_name_, curve.label);
             content.curves.push_back(std::move(curve));
         }
     }
@@ -81,15 +66,18 @@ private:
 };
 
 ChartContent efficiency(const Curves& curves) {
-    ChartContent content{QStringLiteral("efficiency"), Charts::tr("Efficiency and gain")};
-    content.scale = {Charts::tr("Efficiency, %"), per_cent, true, 1e-5, 1.6};
-    content.second = SecondScale{Charts::tr("Gain, dBi"), dB_per_decade, 1.0};
-    Curve curve{QStringLiteral("efficiency"), Charts::tr("Efficiency"), Charts::tr("efficiency"),
+    ChartContent content{QStringLiteral("efficiency"), ChartText::tr("Efficiency and gain")};
+    content.scale = {ChartText::tr("Efficiency, %"), per_cent, true, 1e-5, 1.6};
+    content.second = SecondScale{ChartText::tr("Gain, dBi"), dB_per_decade, 1.0};
+    Curve curve{QStringLiteral("efficiency"), ChartText::tr("Efficiency"), ChartText::tr("efficiency"),
                 Measure::share, Meaning::sky};
     curves.add(content, curve, [](const Resonance& r) { return r.efficiency; });
-    curve = {
-        QStringLiteral("gain_low_angle"), // what counts for distance; the best is often straight up
-        Charts::tr("Gain at 15° elevation"), Charts::tr("gain at 15°"), Measure::dbi, Meaning::figure, 1};
+    curve = {QStringLiteral("gain_low_angle"), // what counts for distance; the best is often straight up
+             ChartText::tr("Gain at 15° elevation"),
+             ChartText::tr("gain at 15°"),
+             Measure::dbi,
+             Meaning::figure,
+             1};
     curve.second_scale = true;
     curves.add(content, curve, gain_dBi);
     return content;
@@ -98,14 +86,14 @@ ChartContent efficiency(const Curves& curves) {
 /// Both ends of the range as steps, where something is plugged in on some bands only.
 void add_range_steps(ChartContent& content, const survey::Survey& survey) {
     Curve most{QStringLiteral("capacitor_maximum"),
-               Charts::tr("Capacitor's most, with what is plugged in"),
-               Charts::tr("capacitor's most"),
+               ChartText::tr("Capacitor's most, with what is plugged in"),
+               ChartText::tr("capacitor's most"),
                Measure::capacitance,
                Meaning::figure,
                1};
     Curve least{QStringLiteral("capacitor_minimum"),
-                Charts::tr("Capacitor's least, with what is plugged in"),
-                Charts::tr("capacitor's least"),
+                ChartText::tr("Capacitor's least, with what is plugged in"),
+                ChartText::tr("capacitor's least"),
                 Measure::capacitance,
                 Meaning::figure,
                 2};
@@ -123,27 +111,27 @@ void add_range_limits(ChartContent& content, const design::Capacitor& capacitor)
     const auto range = loop::capacitor_range(capacitor);
     const double low_F = range.low.value();
     const double high_F = range.high.value();
-    const QString with = !capacitor.added.empty()            ? Charts::tr(" with what is added")
-                         : capacitor.stray.value.value() > 0 ? Charts::tr(" with stray")
+    const QString with = !capacitor.added.empty()            ? ChartText::tr(" with what is added")
+                         : capacitor.stray.value.value() > 0 ? ChartText::tr(" with stray")
                                                              : QString();
     content.shades.push_back({low_F, high_F, Meaning::capacitor});
     content.limits.push_back(
         {high_F,
-         Charts::tr("capacitor ends at %1%2").arg(given_text(high_F, units::Dimension::capacitance), with),
+         ChartText::tr("capacitor ends at %1%2").arg(label_text(high_F, units::Dimension::capacitance), with),
          Side::above});
-    content.limits.push_back(
-        {low_F,
-         Charts::tr("capacitor starts at %1%2").arg(given_text(low_F, units::Dimension::capacitance), with),
-         Side::below});
+    content.limits.push_back({low_F,
+                              ChartText::tr("capacitor starts at %1%2")
+                                  .arg(label_text(low_F, units::Dimension::capacitance), with),
+                              Side::below});
 }
 
 ChartContent capacitance(const Curves& curves, const survey::Survey& survey) {
     const design::Capacitor& capacitor = survey.request.design.capacitor;
-    ChartContent content{QStringLiteral("capacitance"), Charts::tr("Capacitance needed to tune")};
-    content.scale = {Charts::tr("Capacitance, pF"), pico, true, 1e-12, {}};
+    ChartContent content{QStringLiteral("capacitance"), ChartText::tr("Capacitance needed to tune")};
+    content.scale = {ChartText::tr("Capacitance, pF"), pico, true, 1e-12, {}};
     curves.add(content,
-               {QStringLiteral("tuning_capacitance"), Charts::tr("Tuning capacitance"), Charts::tr("needed"),
-                Measure::capacitance, Meaning::capacitor},
+               {QStringLiteral("tuning_capacitance"), ChartText::tr("Tuning capacitance"),
+                ChartText::tr("needed"), Measure::capacitance, Meaning::capacitor},
                [](const Resonance& r) { return r.tuning_capacitance.value(); });
     const bool plugged = std::any_of(capacitor.added.begin(), capacitor.added.end(),
                                      [](const design::AddedCapacitor& each) { return !each.bands.empty(); });
@@ -159,8 +147,8 @@ ChartContent capacitance(const Curves& curves, const survey::Survey& survey) {
 /// there has none. False where no rating counts anywhere.
 bool add_usable_voltage(ChartContent& content, const survey::Survey& survey) {
     Curve usable{QStringLiteral("usable_voltage"),
-                 Charts::tr("Usable voltage, peak, with what is plugged in"),
-                 Charts::tr("usable"),
+                 ChartText::tr("Usable voltage, peak, with what is plugged in"),
+                 ChartText::tr("usable"),
                  Measure::voltage,
                  Meaning::figure,
                  1};
@@ -171,12 +159,12 @@ bool add_usable_voltage(ChartContent& content, const survey::Survey& survey) {
         const bool here = limit && !limit->unrated_members;
         known = known || here;
         gaps = gaps || (point.resonance && !here);
-        usable.points.append({point.frequency.value(), here ? limit->limit.value() : not_established});
+        usable.points.append({point.frequency.value(), here ? limit->limit.value() : gap});
     }
     if (known) {
         content.curves.push_back(std::move(usable));
         if (gaps) {
-            content.title += Charts::tr("; usable: not established where a member has no rating");
+            content.title += ChartText::tr("; usable: not established where a member has no rating");
         }
     }
     return known;
@@ -184,102 +172,102 @@ bool add_usable_voltage(ChartContent& content, const survey::Survey& survey) {
 
 ChartContent voltage(const Curves& curves, const survey::Survey& survey) {
     const design::Design& design = survey.request.design;
-    const QString power = given_text(design.station.power.value.value(), units::Dimension::power);
-    ChartContent content{QStringLiteral("voltage"), Charts::tr("Capacitor voltage, peak, at %1").arg(power)};
-    content.scale = {Charts::tr("Voltage, kV peak"), kilo, true, {}, {}};
+    const QString power = label_text(design.station.power.value.value(), units::Dimension::power);
+    ChartContent content{QStringLiteral("voltage"),
+                         ChartText::tr("Capacitor voltage, peak, at %1").arg(power)};
+    content.scale = {ChartText::tr("Voltage, kV peak"), kilo, true, {}, {}};
     curves.add(content,
-               {QStringLiteral("capacitor_voltage_peak"), Charts::tr("Capacitor voltage, peak"),
-                Charts::tr("peak voltage"), Measure::voltage, Meaning::capacitor},
+               {QStringLiteral("capacitor_voltage_peak"), ChartText::tr("Capacitor voltage, peak"),
+                ChartText::tr("peak voltage"), Measure::voltage, Meaning::capacitor},
                [](const Resonance& r) { return r.capacitor_voltage_peak.value(); });
     if (!design.capacitor.added.empty()) { // no one line holds on every band
         if (!add_usable_voltage(content, survey)) {
-            content.title += Charts::tr("; usable: not established, a member has no rating");
+            content.title += ChartText::tr("; usable: not established, a member has no rating");
         }
     } else if (design.capacitor.rating.peak_voltage) {
         const double rating_V = design.capacitor.rating.peak_voltage->value.value();
         content.limits.push_back(
-            {rating_V, Charts::tr("rated %1 peak").arg(given_text(rating_V, units::Dimension::voltage)),
+            {rating_V, ChartText::tr("rated %1 peak").arg(label_text(rating_V, units::Dimension::voltage)),
              Side::above});
     } else if (!design.capacitor.rating.gap) { // what a gap stands is no straight line: the board has it
-        content.title = Charts::tr("Capacitor voltage, peak, at %1; no rating given").arg(power);
+        content.title = ChartText::tr("Capacitor voltage, peak, at %1; no rating given").arg(power);
     }
     return content;
 }
 
 ChartContent quality(const Curves& curves) {
-    ChartContent content{QStringLiteral("q"), Charts::tr("Q, unloaded (loaded and matched: half of it)")};
-    content.scale = {Charts::tr("Q, unloaded"), 1.0, true, {}, {}};
+    ChartContent content{QStringLiteral("q"), ChartText::tr("Q, unloaded (loaded and matched: half of it)")};
+    content.scale = {ChartText::tr("Q, unloaded"), 1.0, true, {}, {}};
     curves.add(content,
-               {QStringLiteral("q_unloaded"), Charts::tr("Q, unloaded"), Charts::tr("Q unloaded"),
+               {QStringLiteral("q_unloaded"), ChartText::tr("Q, unloaded"), ChartText::tr("Q unloaded"),
                 Measure::number, Meaning::figure},
                [](const Resonance& r) { return r.q_unloaded; });
     return content;
 }
 
 ChartContent bandwidth(const Curves& curves, const survey::Request& request) {
-    ChartContent content{QStringLiteral("bandwidth"), Charts::tr("Bandwidth, matched")};
-    content.scale = {Charts::tr("Bandwidth, kHz"), kilo, true, {}, {}};
-    const QString vswr = given_text(request.vswr_limit, units::Dimension::number);
+    ChartContent content{QStringLiteral("bandwidth"), ChartText::tr("Bandwidth, matched")};
+    content.scale = {ChartText::tr("Bandwidth, kHz"), kilo, true, {}, {}};
+    const QString vswr = label_text(request.vswr_limit, units::Dimension::number);
     curves.add(content,
-               {QStringLiteral("bandwidth_vswr"), Charts::tr("Bandwidth, VSWR up to %1").arg(vswr),
-                Charts::tr("VSWR %1").arg(vswr), Measure::frequency, Meaning::figure},
+               {QStringLiteral("bandwidth_vswr"), ChartText::tr("Bandwidth, VSWR up to %1").arg(vswr),
+                ChartText::tr("VSWR %1").arg(vswr), Measure::frequency, Meaning::figure},
                [](const Resonance& r) { return r.bandwidth_vswr.value(); });
     curves.add(content,
-               {QStringLiteral("bandwidth_half_power"), Charts::tr("Bandwidth, half power"),
-                Charts::tr("half power"), Measure::frequency, Meaning::figure, 1},
+               {QStringLiteral("bandwidth_half_power"), ChartText::tr("Bandwidth, half power"),
+                ChartText::tr("half power"), Measure::frequency, Meaning::figure, 1},
                [](const Resonance& r) { return r.bandwidth_half_power.value(); });
     if (const auto emission = band::find_emission(request.design.station.emission)) {
         const double width_Hz = emission->working_width.value();
         content.limits.push_back({width_Hz,
-                                  Charts::tr("%1 works in %2")
+                                  ChartText::tr("%1 works in %2")
                                       .arg(QString::fromStdString(emission->name),
-                                           given_text(width_Hz, units::Dimension::frequency)),
+                                           label_text(width_Hz, units::Dimension::frequency)),
                                   Side::below});
     }
     return content;
 }
 
 ChartContent losses(const Curves& curves) {
-    ChartContent content{QStringLiteral("losses"), Charts::tr("Where the power goes")};
-    content.scale = {Charts::tr("Share of the power, %"), per_cent, false, 0.0, 1.0};
+    ChartContent content{QStringLiteral("losses"), ChartText::tr("Where the power goes")};
+    content.scale = {ChartText::tr("Share of the power, %"), per_cent, false, 0.0, 1.0};
     const auto curve = [](const char* id, const QString& name, const QString& label, Meaning meaning,
                           int stroke) {
         return Curve{QString::fromLatin1(id), name, label, Measure::share, meaning, stroke};
     };
     curves.add(
         content,
-        curve("share_radiation", Charts::tr("Share radiated"), Charts::tr("radiated"), Meaning::sky, 0),
+        curve("share_radiation", ChartText::tr("Share radiated"), ChartText::tr("radiated"), Meaning::sky, 0),
         [](const Resonance& r) { return share(r.resistance.radiation, r); });
     curves.add(content,
-               curve("share_conductor", Charts::tr("Share in the conductor"), Charts::tr("conductor"),
+               curve("share_conductor", ChartText::tr("Share in the conductor"), ChartText::tr("conductor"),
                      Meaning::conductor, 1),
                [](const Resonance& r) { return share(r.resistance.conductor, r); });
     curves.add(content,
-               curve("share_capacitor", Charts::tr("Share in the capacitor"), Charts::tr("capacitor"),
+               curve("share_capacitor", ChartText::tr("Share in the capacitor"), ChartText::tr("capacitor"),
                      Meaning::capacitor, 2),
                [](const Resonance& r) { return share(r.resistance.capacitor, r); });
     if (curves.any([](const Resonance& r) { return r.resistance.joints.value() > 0; })) {
         curves.add(content,
-                   curve("share_joints", Charts::tr("Share in the joints"), Charts::tr("joints"),
+                   curve("share_joints", ChartText::tr("Share in the joints"), ChartText::tr("joints"),
                          Meaning::joints, 3),
                    [](const Resonance& r) { return share(r.resistance.joints, r); });
     }
     if (curves.any([](const Resonance& r) { return r.resistance.ground.has_value(); })) {
         curves.add(
             content,
-            curve("share_ground", Charts::tr("Share in the ground"), Charts::tr("ground"), Meaning::soil, 4),
-            [](const Resonance& r) {
-                return r.resistance.ground ? share(*r.resistance.ground, r) : not_established;
-            });
+            curve("share_ground", ChartText::tr("Share in the ground"), ChartText::tr("ground"),
+                  Meaning::soil, 4),
+            [](const Resonance& r) { return r.resistance.ground ? share(*r.resistance.ground, r) : gap; });
     }
     return content;
 }
 
 QString zone_words(const loop::OperatingPoint& point) {
     if (!point.resonance) {
-        return Charts::tr("not established");
+        return ChartText::tr("not established");
     }
-    return point.resonance->in_capacitor_range ? QString() : Charts::tr("out of reach");
+    return point.resonance->in_capacitor_range ? QString() : ChartText::tr("out of reach");
 }
 
 /// Runs of frequencies with the same words; they meet halfway (on the logarithmic scale) between points.
@@ -328,12 +316,12 @@ QString conditions(const survey::Survey& survey) {
     const survey::Request& request = survey.request;
     QStringList parts;
     parts << model_and_ground(request.model, request.design.site.ground);
-    parts << Charts::tr("%1 accepted, peak envelope power")
-                 .arg(given_text(request.design.station.power.value.value(), units::Dimension::power));
+    parts << ChartText::tr("%1 accepted, peak envelope power")
+                 .arg(label_text(request.design.station.power.value.value(), units::Dimension::power));
     if (const auto emission = band::find_emission(request.design.station.emission)) {
         parts << QString::fromStdString(emission->name);
     }
-    parts << Charts::tr("VSWR up to %1").arg(given_text(request.vswr_limit, units::Dimension::number));
+    parts << ChartText::tr("VSWR up to %1").arg(label_text(request.vswr_limit, units::Dimension::number));
     return parts.join(QStringLiteral(" · "));
 }
 

@@ -18,11 +18,6 @@ using survey::KeyingBand;
 
 constexpr std::size_t table_steps = 8; ///< from the capacitor to the middle
 
-template <class Quantity>
-QString shown(const Quantity& quantity, int digits = 3) {
-    return QString::fromStdString(units::shown(quantity, digits));
-}
-
 /// What is less than a tenth of a volt is the arithmetic's rest, not a voltage.
 QString volts(units::Voltage voltage, int digits = 3) {
     return shown(voltage.value() < 0.1 ? units::volts(0) : voltage, digits);

@@ -13,7 +13,7 @@
 namespace loopwright::models {
 
 namespace {
-struct Warnings {
+struct VoltageText {
     Q_DECLARE_TR_FUNCTIONS(Warnings)
 };
 } // namespace
@@ -34,7 +34,7 @@ VoltageWarning voltage_warning(const survey::Survey& survey) {
     figures.model = worst->point.model;
     if (const auto held = survey::voltage_limit(worst->point, survey.request.design)) {
         figures.held_against =
-            Warnings::tr("rated %1")
+            VoltageText::tr("rated %1")
                 .arg(held->as_rated ? short_text(*survey.request.design.capacitor.rating.peak_voltage)
                                     : QString::fromStdString(units::shown(held->limit)));
         figures.over = figures.peak > held->limit;

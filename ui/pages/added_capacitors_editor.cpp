@@ -3,6 +3,7 @@
 #include "inputs/quantity_field.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/form_group.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -13,7 +14,6 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8;
 constexpr std::size_t most = 20; ///< as the design allows
 } // namespace
 

@@ -1,5 +1,7 @@
 #include "pages/arrangement.hpp"
 
+#include "settings/measures.hpp"
+
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
@@ -7,10 +9,6 @@
 #include <algorithm>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 QScrollArea* scrolled(QWidget* content, QWidget* parent) {
     auto* area = new QScrollArea(parent);

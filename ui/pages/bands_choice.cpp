@@ -1,6 +1,7 @@
 #include "pages/bands_choice.hpp"
 
 #include "band/band.hpp"
+#include "settings/measures.hpp"
 
 #include <QCheckBox>
 #include <QGridLayout>
@@ -12,7 +13,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr int columns = 4;
 
 QString listed(const std::vector<std::string>& bands) {

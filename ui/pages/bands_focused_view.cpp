@@ -1,6 +1,7 @@
 #include "pages/bands_focused_view.hpp"
 
 #include "charts/figure_widget.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -14,7 +15,7 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, pause_ms = 200, patience_ms = 250, progress_px = 160;
+constexpr int pause_ms = 200, focused_progress_px = 160;
 constexpr double hundred = 100.0;
 } // namespace
 
@@ -65,7 +66,7 @@ FocusedView::~FocusedView() = default;
 void FocusedView::build_work_row() {
     auto* row = new QHBoxLayout;
     row->addWidget(state_);
-    progress_->setFixedWidth(progress_px);
+    progress_->setFixedWidth(focused_progress_px);
     progress_->setTextVisible(false);
     progress_->setAccessibleName(tr("Progress of the computation"));
     row->addWidget(progress_);

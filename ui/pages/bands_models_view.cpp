@@ -3,6 +3,7 @@
 #include "charts/chart_grid.hpp"
 #include "models/model_charts.hpp"
 #include "report/tables.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -13,8 +14,8 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, progress_px = 160, patience_ms = 250;
-constexpr double hundred = 100.0;
+constexpr int models_progress_px = 160;
+constexpr double all_percent = 100.0;
 } // namespace
 
 ModelsView::ModelsView(const Context& context, charts::ChartGroup& group, QWidget* parent)
@@ -40,7 +41,7 @@ void ModelsView::build(QVBoxLayout* column) {
     state_->setWordWrap(true);
     state_->setTextFormat(Qt::PlainText);
     state_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    progress_->setFixedWidth(progress_px);
+    progress_->setFixedWidth(models_progress_px);
     progress_->setTextVisible(false);
     progress_->setAccessibleName(tr("Progress of the other model"));
     stop_->setAccessibleName(tr("Stop computing the other model"));
@@ -76,7 +77,7 @@ void ModelsView::connect_jobs() {
         show_state();
     });
     connect(&other_, &jobs::Job::progressed, progress_,
-            [this](double share) { progress_->setValue(static_cast<int>(hundred * share)); });
+            [this](double share) { progress_->setValue(static_cast<int>(all_percent * share)); });
     connect(&other_, &jobs::Job::failed, this, [this](const QString& message) {
         failure_ = message;
         show_state();

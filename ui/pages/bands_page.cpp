@@ -10,6 +10,7 @@
 #include "pages/arrangement.hpp"
 #include "pages/bands_board.hpp"
 #include "pages/readout_view.hpp"
+#include "settings/measures.hpp"
 
 #include <QDate>
 #include <QHBoxLayout>
@@ -25,10 +26,8 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8;
 /// What takes less is not worth a sign that it is under way.
-constexpr int patience_ms = 250;
-const QString splitter_name = QStringLiteral("bands_splitter");
+const QString bands_splitter_name = QStringLiteral("bands_splitter");
 
 } // namespace
 
@@ -42,7 +41,7 @@ BandsPage::BandsPage(const Context& context, QWidget* parent)
     QVBoxLayout* column = page_column(*this);
     build_head(*column);
     stack(*splitter_, board_, build_lower());
-    divided_by_hand_ = splitter_->restoreState(context_.settings.window_state(splitter_name));
+    divided_by_hand_ = splitter_->restoreState(context_.settings.window_state(bands_splitter_name));
     connect(splitter_, &QSplitter::splitterMoved, this, [this] { divided_by_hand_ = true; });
     column->addWidget(splitter_, 1);
     stale_timer_.setSingleShot(true);
@@ -60,7 +59,7 @@ QString BandsPage::title_of(const design::Design& design) {
 
 BandsPage::~BandsPage() {
     if (divided_by_hand_) {
-        context_.settings.set_window_state(splitter_name, splitter_->saveState());
+        context_.settings.set_window_state(bands_splitter_name, splitter_->saveState());
     }
 }
 

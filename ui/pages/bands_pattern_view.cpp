@@ -7,6 +7,7 @@
 #include "jobs/pattern_job.hpp"
 #include "models/headline.hpp"
 #include "report/pattern.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -16,7 +17,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr int height_field_px = 88;
 constexpr double full_turn = settings::most_dipole_turn_rad;
 enum Wire { none, horizontal, vertical };

@@ -105,7 +105,7 @@ ChoiceSpec connection_choice(std::size_t index) {
     return spec;
 }
 
-QuantitySpec q_field(std::size_t index) {
+QuantitySpec added_q_field(std::size_t index) {
     QuantitySpec spec;
     spec.words = words_of(index, "q", BuildAdded::tr("Q"),
                           BuildAdded::tr("Of this fixed capacitor at the frequencies in use. Not given: a "
@@ -204,7 +204,7 @@ GroupSpec added_capacitor_group(std::size_t index) {
                                BuildAdded::tr("The peak voltage this capacitor may carry at radio frequency. "
                                               "Without it there is no verdict on its volts.")),
                       index, &AddedCapacitor::peak_voltage));
-    group.fields.emplace_back(q_field(index));
+    group.fields.emplace_back(added_q_field(index));
     group.fields.emplace_back(optional_part(
         words_of(index, "current", BuildAdded::tr("Current rating (rms)"),
                  BuildAdded::tr("The current this capacitor may carry, rms: a limit by heat."), true),

@@ -9,16 +9,13 @@
 #include "pages/form_group.hpp"
 #include "pages/joints_editor.hpp"
 #include "pages/line_loss_editor.hpp"
+#include "settings/measures.hpp"
 
 #include <QFormLayout>
 #include <QLabel>
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 BuildForm::BuildForm(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), column_(new QVBoxLayout(this)) {

@@ -5,6 +5,7 @@
 #include "pages/build_form.hpp"
 #include "pages/drawing_view.hpp"
 #include "pages/headline_panel.hpp"
+#include "settings/measures.hpp"
 
 #include <QCheckBox>
 #include <QFrame>
@@ -17,8 +18,7 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
-const QString splitter_name = QStringLiteral("build_splitter");
+const QString build_splitter_name = QStringLiteral("build_splitter");
 
 } // namespace
 
@@ -41,7 +41,7 @@ BuildPage::BuildPage(const Context& context, QWidget* parent)
     splitter_->setStretchFactor(1, 1);
     splitter_->setStretchFactor(2, 0);
     splitter_->setSizes({420, 480, 360});
-    splitter_->restoreState(context_.settings.window_state(splitter_name));
+    splitter_->restoreState(context_.settings.window_state(build_splitter_name));
     connect(headlines_, &HeadlinePanel::explanation_wanted, this, &BuildPage::explanation_wanted);
 }
 
@@ -72,7 +72,7 @@ QWidget* BuildPage::build_drawing() {
 }
 
 BuildPage::~BuildPage() {
-    context_.settings.set_window_state(splitter_name, splitter_->saveState());
+    context_.settings.set_window_state(build_splitter_name, splitter_->saveState());
 }
 
 } // namespace loopwright::pages

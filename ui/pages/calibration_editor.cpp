@@ -7,6 +7,7 @@
 #include "models/quantity_words.hpp"
 #include "pages/pairs_editor.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 #include "tuning/point_text.hpp"
 
 #include <QDate>
@@ -24,7 +25,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr qint64 largest_file = 1 << 20;
 
 /// Points are of some day; the first ones say which, unless a person has said.
@@ -34,7 +34,7 @@ void date_today(design::Calibration& calibration) {
     }
 }
 
-PairsWords words() {
+PairsWords calibration_words() {
     PairsWords words;
     words.id = QStringLiteral("calibration");
     words.first = CalibrationEditor::tr("Dial at");
@@ -62,7 +62,7 @@ PairsWords words() {
 } // namespace
 
 CalibrationEditor::CalibrationEditor(const Context& context, QWidget* parent)
-    : QWidget(parent), context_(context), pairs_(new PairsEditor(words(), this)),
+    : QWidget(parent), context_(context), pairs_(new PairsEditor(calibration_words(), this)),
       date_(new inputs::TextField(this)), note_(new inputs::TextField(this)), next_(new QLabel(this)),
       fitted_(new QLabel(this)) {
     auto* column = new QVBoxLayout(this);

@@ -7,6 +7,7 @@
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/standing.hpp"
+#include "settings/measures.hpp"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -19,7 +20,7 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, smith_px = 330, curve_px = 230, patience_ms = 250;
+constexpr int smith_px = 330, curve_px = 230;
 constexpr double vswr_limit = 2.0;
 } // namespace
 

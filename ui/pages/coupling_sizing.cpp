@@ -4,6 +4,7 @@
 #include "models/match_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/coupling_panel.hpp"
+#include "settings/measures.hpp"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -17,7 +18,6 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8;
 constexpr double built_to_m = 1e-3; ///< nobody bends a coupling loop or a rod to better than a millimetre
 } // namespace
 

@@ -38,7 +38,7 @@ std::vector<design::DialEntry> pasted_entries(const QString& text) {
     return entries;
 }
 
-PairsWords words() {
+PairsWords dial_table_words() {
     PairsWords words;
     words.id = QStringLiteral("dial_table");
     words.first = DialTableEditor::tr("Reading");
@@ -64,7 +64,7 @@ PairsWords words() {
 } // namespace
 
 DialTableEditor::DialTableEditor(const Context& context, QWidget* parent)
-    : QWidget(parent), context_(context), pairs_(new PairsEditor(words(), this)) {
+    : QWidget(parent), context_(context), pairs_(new PairsEditor(dial_table_words(), this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(pairs_);

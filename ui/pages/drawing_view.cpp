@@ -2,15 +2,14 @@
 
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
+#include "settings/measures.hpp"
 
 #include <QPainter>
 
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8;
 /// What takes less is not worth a sign that it is under way.
-constexpr int patience_ms = 250;
 constexpr QSize usual_size{480, 480};
 constexpr QSize least_size{220, 220};
 } // namespace

@@ -5,6 +5,7 @@
 #include "inputs/entry.hpp"
 #include "inputs/fold.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 
 #include <QCheckBox>
 #include <QFormLayout>
@@ -17,8 +18,6 @@
 namespace loopwright::pages {
 
 namespace {
-
-constexpr int unit_px = 8;
 
 QFormLayout* new_form(QWidget* parent) {
     auto* form = new QFormLayout(parent);

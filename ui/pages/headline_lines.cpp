@@ -3,6 +3,7 @@
 #include "models/headline.hpp"
 #include "pages/headline_panel.hpp"
 #include "pages/standing.hpp"
+#include "settings/measures.hpp"
 
 #include <QGridLayout>
 #include <QLabel>
@@ -12,7 +13,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr double value_size = 1.25; ///< against the usual font
 /// Rows of the grid that one number takes: the number, its conditions; the first row is the heading.
 constexpr int rows_a_line = 2, first_row = 1;

@@ -9,6 +9,7 @@
 #include "models/model_words.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 #include "survey/site_voltage.hpp"
 
 #include <QCheckBox>
@@ -21,9 +22,7 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 /// What takes less is not worth a sign that it is under way.
-constexpr int patience_ms = 250;
 
 } // namespace
 

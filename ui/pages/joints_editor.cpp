@@ -11,7 +11,7 @@ namespace loopwright::pages {
 namespace {
 
 /// What a new kind of joint starts with: a soldered or clamped one; common practice, no source.
-constexpr double first_resistance_ohm = 0.001;
+constexpr double first_joint_ohm = 0.001;
 
 } // namespace
 
@@ -22,7 +22,7 @@ JointsEditor::JointsEditor(const Context& context, QWidget* parent)
                parent) {
     connect(&add_button(), &QPushButton::clicked, this, [this] {
         design::Design next = this->context().document.design();
-        next.joints.push_back({1, units::ohms(first_resistance_ohm)});
+        next.joints.push_back({1, units::ohms(first_joint_ohm)});
         this->context().document.edit(next, {tr("Add joints"), {}, {}});
         enter_last_row();
     });

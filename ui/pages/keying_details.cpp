@@ -6,6 +6,7 @@
 #include "models/touch_words.hpp"
 #include "pages/keying_pictures.hpp"
 #include "pages/plain_table.hpp"
+#include "settings/measures.hpp"
 
 #include <QLabel>
 #include <QStackedWidget>
@@ -13,10 +14,6 @@
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 KeyingDetails::KeyingDetails(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), distance_model_(new models::TextTableModel(this)),

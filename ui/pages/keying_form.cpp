@@ -5,15 +5,12 @@
 #include "pages/form_group.hpp"
 #include "pages/limits_choice.hpp"
 #include "pages/own_limits_editor.hpp"
+#include "settings/measures.hpp"
 
 #include <QLabel>
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 KeyingForm::KeyingForm(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), column_(new QVBoxLayout(this)) {

@@ -6,6 +6,7 @@
 #include "pages/keying_board.hpp"
 #include "pages/keying_details.hpp"
 #include "pages/keying_form.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -19,8 +20,8 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8, patience_ms = 250, form_px = 340;
-const QString across_name = QStringLiteral("keying_across");
+constexpr int keying_form_px = 340;
+const QString keying_across_name = QStringLiteral("keying_across");
 
 } // namespace
 
@@ -40,8 +41,8 @@ KeyingPage::KeyingPage(const Context& context, QWidget* parent)
     across_->addWidget(build_right());
     across_->setStretchFactor(0, 0);
     across_->setStretchFactor(1, 1);
-    across_->setSizes({form_px, 3 * form_px});
-    across_->restoreState(context_.settings.window_state(across_name));
+    across_->setSizes({keying_form_px, 3 * keying_form_px});
+    across_->restoreState(context_.settings.window_state(keying_across_name));
     stale_timer_.setSingleShot(true);
     stale_timer_.setInterval(patience_ms);
     connect_context();
@@ -61,7 +62,7 @@ KeyingPictures& KeyingPage::pictures() {
 }
 
 KeyingPage::~KeyingPage() {
-    context_.settings.set_window_state(across_name, across_->saveState());
+    context_.settings.set_window_state(keying_across_name, across_->saveState());
 }
 
 QWidget* KeyingPage::build_right() {

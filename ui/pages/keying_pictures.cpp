@@ -8,6 +8,7 @@
 #include "exposure/station.hpp"
 #include "inputs/choice_field.hpp"
 #include "models/keying_words.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -19,7 +20,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr QSize least_figure{176, 150}; ///< three beside each other in the smallest window
 
 jobs::OutlinesJob& outlines_job(jobs::Job& job) {

@@ -3,6 +3,7 @@
 #include "design/limit_ids.hpp"
 #include "exposure/limits.hpp"
 #include "models/keying_words.hpp"
+#include "settings/measures.hpp"
 
 #include <QCheckBox>
 #include <QLabel>
@@ -13,8 +14,6 @@
 namespace loopwright::pages {
 
 namespace {
-
-constexpr int unit_px = 8;
 
 QString tiers_of(const exposure::Limit& limit) {
     QStringList tiers;
@@ -44,7 +43,7 @@ QString text_of(const exposure::Limit& limit) {
                      .arg(standard, remembered.join(QStringLiteral(", ")));
 }
 
-QString listed(const std::vector<std::string>& ids) {
+QString listed_limits(const std::vector<std::string>& ids) {
     QStringList names;
     for (const std::string& id : ids) {
         names << QString::fromStdString(id);
@@ -119,7 +118,8 @@ void LimitsChoice::take(const QString& changed) {
         });
     next.station.limits = as_usual ? std::vector<std::string>{} : chosen;
     context_.document.end_merge();
-    context_.document.edit(next, {tr("Limits"), listed(before), listed(chosen)}, QStringLiteral("limits"));
+    context_.document.edit(next, {tr("Limits"), listed_limits(before), listed_limits(chosen)},
+                           QStringLiteral("limits"));
     refresh();
 }
 

@@ -6,6 +6,7 @@
 #include "inputs/text_field.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 
 #include <QFormLayout>
 #include <QLabel>
@@ -16,8 +17,6 @@
 namespace loopwright::pages {
 
 namespace {
-
-constexpr int unit_px = 8;
 
 template <class Quantity>
 void show_typed(inputs::QuantityField& field, const units::Typed<Quantity>& typed) {

@@ -4,6 +4,7 @@
 #include "inputs/entry.hpp"
 #include "models/quantity_words.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QPushButton>
@@ -11,10 +12,6 @@
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 PairRows::PairRows(const Context& context, const AddButton& add, QWidget* parent)
     : QWidget(parent), context_(context), column_(new QVBoxLayout(this)),

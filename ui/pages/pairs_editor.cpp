@@ -2,6 +2,7 @@
 
 #include "inputs/entry.hpp"
 #include "pages/plain_table.hpp"
+#include "settings/measures.hpp"
 
 #include <QClipboard>
 #include <QGridLayout>
@@ -20,7 +21,7 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, most_rows_shown = 9, least_rows_shown = 3;
+constexpr int most_rows_shown = 9, least_rows_shown = 3;
 
 /// More than what belongs into one field: several lines, or cells of a table.
 bool holds_pairs(const QString& text) {

@@ -5,6 +5,7 @@
 #include "inputs/text_field.hpp"
 #include "models/match_plot.hpp"
 #include "pages/refusal.hpp"
+#include "settings/measures.hpp"
 
 #include <QComboBox>
 #include <QCompleter>
@@ -21,7 +22,6 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8;
 constexpr std::array speeds_baud{0, 1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200};
 
 } // namespace

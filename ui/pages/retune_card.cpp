@@ -4,6 +4,7 @@
 #include "jobs/keying_job.hpp"
 #include "models/card_table.hpp"
 #include "pages/plain_table.hpp"
+#include "settings/measures.hpp"
 #include "settings/usable_vswr.hpp"
 #include "survey/site_voltage.hpp"
 
@@ -19,7 +20,7 @@
 namespace loopwright::pages {
 
 namespace {
-constexpr int unit_px = 8, vswr_px = 60, remarks_px = 160;
+constexpr int vswr_px = 60, remarks_px = 160;
 } // namespace
 
 RetuneCard::RetuneCard(const Context& context, QWidget* parent)

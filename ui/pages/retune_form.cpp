@@ -6,14 +6,11 @@
 #include "pages/dial_table_editor.hpp"
 #include "pages/form_group.hpp"
 #include "pages/radio_panel.hpp"
+#include "settings/measures.hpp"
 
 #include <QVBoxLayout>
 
 namespace loopwright::pages {
-
-namespace {
-constexpr int unit_px = 8;
-} // namespace
 
 RetuneForm::RetuneForm(const Context& context, QWidget* parent)
     : QWidget(parent), context_(context), column_(new QVBoxLayout(this)),

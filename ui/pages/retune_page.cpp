@@ -5,6 +5,7 @@
 #include "pages/retune_card.hpp"
 #include "pages/retune_form.hpp"
 #include "pages/retune_view.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -16,8 +17,8 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8, patience_ms = 250, form_px = 360;
-const QString across_name = QStringLiteral("retune_across");
+constexpr int retune_form_px = 360;
+const QString retune_across_name = QStringLiteral("retune_across");
 
 } // namespace
 
@@ -34,8 +35,8 @@ RetunePage::RetunePage(const Context& context, QWidget* parent)
     across_->addWidget(build_right());
     across_->setStretchFactor(0, 0);
     across_->setStretchFactor(1, 1);
-    across_->setSizes({form_px, 3 * form_px});
-    across_->restoreState(context_.settings.window_state(across_name));
+    across_->setSizes({retune_form_px, 3 * retune_form_px});
+    across_->restoreState(context_.settings.window_state(retune_across_name));
     stale_timer_.setSingleShot(true);
     stale_timer_.setInterval(patience_ms);
     connect(&context_.document, &session::Document::design_changed, this, &RetunePage::start);
@@ -59,7 +60,7 @@ RetunePage::RetunePage(const Context& context, QWidget* parent)
 }
 
 RetunePage::~RetunePage() {
-    context_.settings.set_window_state(across_name, across_->saveState());
+    context_.settings.set_window_state(retune_across_name, across_->saveState());
 }
 
 QWidget* RetunePage::build_right() {
@@ -79,7 +80,7 @@ QWidget* RetunePage::build_right() {
     down->addWidget(card_);
     down->setStretchFactor(0, 2);
     down->setStretchFactor(1, 3);
-    down->setSizes({2 * form_px / 2, 3 * form_px / 2});
+    down->setSizes({2 * retune_form_px / 2, 3 * retune_form_px / 2});
     column->addWidget(state_);
     column->addWidget(down, 1);
     return right;

@@ -8,6 +8,7 @@
 #include "models/chart_content.hpp"
 #include "models/match_plot.hpp"
 #include "models/quantity_words.hpp"
+#include "settings/measures.hpp"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -21,7 +22,7 @@ namespace loopwright::pages {
 
 namespace {
 
-constexpr int unit_px = 8, entry_px = 130;
+constexpr int entry_px = 130;
 
 models::DialMark mark_of(const tuning::DialFigure& figure) {
     return {figure.reading, figure.range.low, figure.range.high};

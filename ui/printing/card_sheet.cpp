@@ -17,9 +17,9 @@ namespace loopwright::printing {
 
 namespace {
 
-constexpr double mm_per_point = 25.4 / 72.0;
+constexpr double point_mm = 25.4 / 72.0;
 constexpr double largest_pt = 11.5, smallest_pt = 3.5, step_pt = 0.25, measure_pt = 10;
-constexpr double column_gap_mm = 1.6, tables_gap_mm = 5.0, foot_mm = 4.0, gap_mm = 1.6;
+constexpr double column_gap_mm = 1.6, tables_gap_mm = 5.0, card_foot_mm = 4.0, card_gap_mm = 1.6;
 constexpr double line_height = 1.34; // of the letters
 
 /// The dark ink of everything printed.
@@ -40,15 +40,15 @@ public:
     }
 
     void paint() {
-        double y = head(0, true) + gap_mm;
-        y += warnings(y, true) + gap_mm;
+        double y = head(0, true) + card_gap_mm;
+        y += warnings(y, true) + card_gap_mm;
         const double legend_mm = legend(0, false);
-        const double room = size_mm_.height() - foot_mm - legend_mm - gap_mm - y;
+        const double room = size_mm_.height() - card_foot_mm - legend_mm - card_gap_mm - y;
         const double points = fitting(room);
         for (int i = 0; i < tables_; ++i) {
             table(i, y, points);
         }
-        legend(size_mm_.height() - foot_mm - legend_mm, true);
+        legend(size_mm_.height() - card_foot_mm - legend_mm, true);
         foot();
     }
 
@@ -87,7 +87,7 @@ private:
         }
     }
 
-    [[nodiscard]] double row_mm(double points) const { return points * mm_per_point * line_height; }
+    [[nodiscard]] double row_mm(double points) const { return points * point_mm * line_height; }
     [[nodiscard]] double heading_mm(double points) const { return 2 * heading_share * row_mm(points) + 0.6; }
 
     /// The largest letters with which table and rows fit.
@@ -210,8 +210,8 @@ private:
         const QString text =
             tr("%1 \u00b7 Loopwright %2 \u00b7 %3")
                 .arg(file, QString::fromLatin1(base::version), data_.date.toString(Qt::ISODate));
-        const double top = size_mm_.height() - foot_mm;
-        canvas_.write_line({0, top + 0.3, size_mm_.width(), foot_mm - 0.5}, text, 6.4);
+        const double top = size_mm_.height() - card_foot_mm;
+        canvas_.write_line({0, top + 0.3, size_mm_.width(), card_foot_mm - 0.5}, text, 6.4);
         if (data_.pocket) {
             canvas_.rule({0, size_mm_.height() + 3}, {size_mm_.width(), size_mm_.height() + 3}, 0.1, ink());
             canvas_.write_line({0, size_mm_.height() + 3.5, size_mm_.width(), 4}, tr("Cut here."), 6.4);

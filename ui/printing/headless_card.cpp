@@ -19,7 +19,7 @@ namespace loopwright::printing {
 
 namespace {
 
-struct Arguments {
+struct CardArguments {
     std::map<QString, QString> values; ///< "--paper": its value
     QString file;
     bool pocket = false, understood = true;
@@ -38,8 +38,8 @@ bool takes_value(const QString& word) {
     return false;
 }
 
-Arguments read_arguments(int argc, char** argv) {
-    Arguments all;
+CardArguments read_card_arguments(int argc, char** argv) {
+    CardArguments all;
     for (int i = 1; i < argc; ++i) {
         const QString word = QString::fromLocal8Bit(argv[i]);
         if (takes_value(word)) {
@@ -59,7 +59,7 @@ Arguments read_arguments(int argc, char** argv) {
     return all;
 }
 
-survey::CardRequest request_of(const Arguments& arguments) {
+survey::CardRequest request_of(const CardArguments& arguments) {
     survey::CardRequest request;
     request.design = document::load_design(std::filesystem::path(arguments.file.toStdString()));
     if (const QString region = arguments.value("--region"); !region.isEmpty()) {
@@ -74,7 +74,7 @@ survey::CardRequest request_of(const Arguments& arguments) {
     return request;
 }
 
-void write_card(const Arguments& arguments) {
+void write_card(const CardArguments& arguments) {
     const survey::CardRequest request = request_of(arguments);
     survey::KeyingRequest before;
     before.design = request.design;
@@ -94,7 +94,7 @@ void write_card(const Arguments& arguments) {
 } // namespace
 
 std::optional<int> run_headless_card(int argc, char** argv) {
-    const Arguments arguments = read_arguments(argc, argv);
+    const CardArguments arguments = read_card_arguments(argc, argv);
     if (arguments.values.find(QStringLiteral("--card")) == arguments.values.end()) {
         return std::nullopt;
     }

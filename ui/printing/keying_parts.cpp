@@ -15,28 +15,29 @@ namespace {
 
 using models::KeyingBoardModel;
 
-constexpr double cell_pt = 7.0, heading_pt = 6.2, words_pt = 6.4, pad_mm = 0.5, gap_mm = 4.0;
+constexpr double keying_cell_pt = 7.0, heading_pt = 6.2, keying_words_pt = 6.4, keying_pad_mm = 0.5,
+                 keying_gap_mm = 4.0;
 
-struct PrintedColumn {
+struct KeyingColumn {
     int column;
     double share; ///< of the width
 };
-constexpr std::array<PrintedColumn, 14> columns = {{{KeyingBoardModel::band_column, 0.043},
-                                                    {KeyingBoardModel::verdict, 0.124},
-                                                    {KeyingBoardModel::voltage, 0.068},
-                                                    {KeyingBoardModel::voltage_high, 0.062},
-                                                    {KeyingBoardModel::usable, 0.055},
-                                                    {KeyingBoardModel::distance, 0.065},
-                                                    {KeyingBoardModel::limit, 0.12},
-                                                    {KeyingBoardModel::cause, 0.068},
-                                                    {KeyingBoardModel::capacitor_power, 0.068},
-                                                    {KeyingBoardModel::people_power, 0.06},
-                                                    {KeyingBoardModel::tuning_power, 0.06},
-                                                    {KeyingBoardModel::touch, 0.047},
-                                                    {KeyingBoardModel::conductor_rise, 0.082},
-                                                    {KeyingBoardModel::capacitor_rise, 0.078}}};
+constexpr std::array<KeyingColumn, 14> keying_columns = {{{KeyingBoardModel::band_column, 0.043},
+                                                          {KeyingBoardModel::verdict, 0.124},
+                                                          {KeyingBoardModel::voltage, 0.068},
+                                                          {KeyingBoardModel::voltage_high, 0.062},
+                                                          {KeyingBoardModel::usable, 0.055},
+                                                          {KeyingBoardModel::distance, 0.065},
+                                                          {KeyingBoardModel::limit, 0.12},
+                                                          {KeyingBoardModel::cause, 0.068},
+                                                          {KeyingBoardModel::capacitor_power, 0.068},
+                                                          {KeyingBoardModel::people_power, 0.06},
+                                                          {KeyingBoardModel::tuning_power, 0.06},
+                                                          {KeyingBoardModel::touch, 0.047},
+                                                          {KeyingBoardModel::conductor_rise, 0.082},
+                                                          {KeyingBoardModel::capacitor_rise, 0.078}}};
 
-bool is_text(int column) {
+bool is_keying_text(int column) {
     return column == KeyingBoardModel::band_column || column == KeyingBoardModel::verdict ||
            column == KeyingBoardModel::limit || column == KeyingBoardModel::cause;
 }
@@ -44,21 +45,21 @@ bool is_text(int column) {
 } // namespace
 
 double KeyingParts::table_line(double y, const QStringList& cells, bool heading, bool strong, bool draw) {
-    const double points = (heading ? heading_pt : cell_pt) * scale_;
+    const double points = (heading ? heading_pt : keying_cell_pt) * scale_;
     double height = 0, x = 0;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const double width = columns[i].share * size_mm_.width() - 1.2;
+    for (std::size_t i = 0; i < keying_columns.size(); ++i) {
+        const double width = keying_columns[i].share * size_mm_.width() - 1.2;
         const QString& text = cells[static_cast<qsizetype>(i)];
-        const bool bold = heading || (strong && columns[i].column == KeyingBoardModel::verdict) ||
-                          columns[i].column == KeyingBoardModel::band_column;
+        const bool bold = heading || (strong && keying_columns[i].column == KeyingBoardModel::verdict) ||
+                          keying_columns[i].column == KeyingBoardModel::band_column;
         height = std::max(height, canvas_.height_of(text, width, points, bold));
         if (draw) {
-            canvas_.write({x, y + pad_mm, width, 4}, text, points, bold,
-                          is_text(columns[i].column) ? Qt::AlignLeft : Qt::AlignRight);
+            canvas_.write({x, y + keying_pad_mm, width, 4}, text, points, bold,
+                          is_keying_text(keying_columns[i].column) ? Qt::AlignLeft : Qt::AlignRight);
         }
-        x += columns[i].share * size_mm_.width();
+        x += keying_columns[i].share * size_mm_.width();
     }
-    height += 2 * pad_mm;
+    height += 2 * keying_pad_mm;
     if (draw) {
         canvas_.rule({0, y + height}, {size_mm_.width(), y + height}, heading ? 0.25 : 0.12,
                      heading ? look_.ink : look_.grid);
@@ -68,13 +69,13 @@ double KeyingParts::table_line(double y, const QStringList& cells, bool heading,
 
 double KeyingParts::table(double y, bool draw) {
     QStringList heading;
-    for (const PrintedColumn& column : columns) {
+    for (const KeyingColumn& column : keying_columns) {
         heading << board_.headerData(column.column, Qt::Horizontal, Qt::DisplayRole).toString();
     }
     double height = table_line(y, heading, true, false, draw);
     for (int row = 0; row < board_.rowCount(); ++row) {
         QStringList cells;
-        for (const PrintedColumn& column : columns) {
+        for (const KeyingColumn& column : keying_columns) {
             cells << cell_text(row, column.column);
         }
         height += table_line(y + height, cells, false, models::forbids(board_.row_at(row)->verdict), draw);
@@ -102,7 +103,7 @@ QString KeyingParts::cell_text(int row, int column) const {
 
 double KeyingParts::column_of_words(const QRectF& room, const QString& heading, const QStringList& sentences,
                                     bool draw) {
-    const double points = words_pt * scale_, indent = 2.2;
+    const double points = keying_words_pt * scale_, indent = 2.2;
     double height = canvas_.height_of(heading, room.width(), points + 0.8, true) + 0.4;
     if (draw) {
         canvas_.write({room.left(), room.top(), room.width(), height}, heading, points + 0.8, true);
@@ -120,16 +121,16 @@ double KeyingParts::column_of_words(const QRectF& room, const QString& heading, 
 }
 
 double KeyingParts::words(double y, bool draw) {
-    const double width = (size_mm_.width() - gap_mm) / 2.0;
+    const double width = (size_mm_.width() - keying_gap_mm) / 2.0;
     const double left = column_of_words({0, y, width, 0}, tr("Assumptions"), assumptions(), draw);
     const design::Design& design = data_.keying->request.design;
-    const double upper = column_of_words({width + gap_mm, y, width, 0}, tr("Tuning on the air"),
+    const double upper = column_of_words({width + keying_gap_mm, y, width, 0}, tr("Tuning on the air"),
                                          models::tuning_lines(tuning_band(), design), draw) +
                          1.0;
     const double middle =
-        upper + column_of_words({width + gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw) +
-        1.0;
-    const double right = middle + column_of_words({width + gap_mm, y + middle, width, 0},
+        upper +
+        column_of_words({width + keying_gap_mm, y + upper, width, 0}, tr("Cautions"), cautions(), draw) + 1.0;
+    const double right = middle + column_of_words({width + keying_gap_mm, y + middle, width, 0},
                                                   tr("Limits checked"), section("limits"), draw);
     return std::max(left, right);
 }

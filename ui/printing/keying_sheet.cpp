@@ -17,11 +17,12 @@ namespace loopwright::printing {
 
 namespace {
 
-constexpr double title_pt = 14, text_pt = 8, strong_pt = 8.5, small_pt = 6.8, figure_px = 8.6;
-constexpr double gap_mm = 2.2, foot_mm = 4.0, least_picture_mm = 38.0, most_picture_mm = 80.0;
+constexpr double keying_title_pt = 14, keying_text_pt = 8, keying_strong_pt = 8.5, keying_small_pt = 6.8,
+                 figure_px = 8.6;
+constexpr double block_gap_mm = 2.2, keying_foot_mm = 4.0, least_picture_mm = 38.0, most_picture_mm = 80.0;
 constexpr double smallest = 0.54, smallest_with_pictures = 0.76, step = 0.02;
 
-QString title_of(const design::Design& design) {
+QString keying_title_of(const design::Design& design) {
     return design.title.empty() ? KeyingParts::tr("Loop without a title")
                                 : QString::fromStdString(design.title);
 }
@@ -36,7 +37,7 @@ models::SurroundingsPlot planned_plot(const survey::Keying& keying, units::UnitS
 }
 
 Paper paper_of(const KeyingSheetData& data) {
-    const QString title = title_of(data.keying->request.design);
+    const QString title = keying_title_of(data.keying->request.design);
     return {KeyingParts::tr("%1, before keying").arg(title), file_stem(title) + QStringLiteral("-keying"),
             [data](QPainter& painter, const QPointF& origin, double units_per_mm, const QSizeF& size_mm) {
                 painter.save();
@@ -56,7 +57,7 @@ KeyingParts::KeyingParts(Canvas& canvas, const KeyingSheetData& data, const QSiz
 
 double KeyingParts::height_of_all() {
     return head(0, false) + hazards(0, false) + table(0, false) + reasons(0, false) + words(0, false) +
-           foot_mm + 5 * gap_mm;
+           keying_foot_mm + 5 * block_gap_mm;
 }
 
 bool KeyingParts::shrink_to(double height, double least_scale) {
@@ -76,23 +77,25 @@ QString KeyingParts::no_pictures() const {
 
 void KeyingParts::paint() {
     // Words shrink for the pictures as long as they can be read well; for all of the words, further.
-    const bool pictured = data_.plot.established() &&
-                          shrink_to(size_mm_.height() - least_picture_mm - gap_mm, smallest_with_pictures);
+    const bool pictured =
+        data_.plot.established() &&
+        shrink_to(size_mm_.height() - least_picture_mm - block_gap_mm, smallest_with_pictures);
     if (!pictured) {
-        shrink_to(size_mm_.height() - foot_mm, smallest);
+        shrink_to(size_mm_.height() - keying_foot_mm, smallest);
     }
-    const double room = size_mm_.height() - height_of_all() - gap_mm;
-    double y = head(0, true) + gap_mm;
-    y += hazards(y, true) + gap_mm;
-    y += table(y, true) + gap_mm;
-    y += reasons(y, true) + gap_mm;
+    const double room = size_mm_.height() - height_of_all() - block_gap_mm;
+    double y = head(0, true) + block_gap_mm;
+    y += hazards(y, true) + block_gap_mm;
+    y += table(y, true) + block_gap_mm;
+    y += reasons(y, true) + block_gap_mm;
     if (pictured) {
         const double height = std::min(room, most_picture_mm);
         pictures(y, height);
-        y += height + gap_mm;
+        y += height + block_gap_mm;
     } else {
-        canvas_.write_line({0, y - gap_mm, size_mm_.width(), foot_mm}, no_pictures(), small_pt * scale_);
-        y += foot_mm - gap_mm;
+        canvas_.write_line({0, y - block_gap_mm, size_mm_.width(), keying_foot_mm}, no_pictures(),
+                           keying_small_pt * scale_);
+        y += keying_foot_mm - block_gap_mm;
     }
     words(y, true);
     foot();
@@ -101,15 +104,16 @@ void KeyingParts::paint() {
 double KeyingParts::head(double y, bool draw) {
     const double width = size_mm_.width(), date_width = 52;
     const design::Design& design = data_.keying->request.design;
-    const QString title = tr("Before keying: %1").arg(title_of(design));
+    const QString title = tr("Before keying: %1").arg(keying_title_of(design));
     const QString figures = models::keying_conditions(design);
-    const double title_height = canvas_.height_of(title, width - date_width, title_pt, true);
-    const double figures_height = canvas_.height_of(figures, width, text_pt * scale_);
+    const double title_height = canvas_.height_of(title, width - date_width, keying_title_pt, true);
+    const double figures_height = canvas_.height_of(figures, width, keying_text_pt * scale_);
     if (draw) {
-        canvas_.write({0, y, width - date_width, title_height}, title, title_pt, true);
+        canvas_.write({0, y, width - date_width, title_height}, title, keying_title_pt, true);
         canvas_.write({width - date_width, y + 1.5, date_width, 5},
-                      QLocale().toString(data_.date, QLocale::LongFormat), text_pt, false, Qt::AlignRight);
-        canvas_.write({0, y + title_height, width, figures_height}, figures, text_pt * scale_);
+                      QLocale().toString(data_.date, QLocale::LongFormat), keying_text_pt, false,
+                      Qt::AlignRight);
+        canvas_.write({0, y + title_height, width, figures_height}, figures, keying_text_pt * scale_);
     }
     return title_height + figures_height;
 }
@@ -123,7 +127,7 @@ double KeyingParts::hazards(double y, bool draw) {
     const QString first = (volts.state == models::VoltageState::within ? QString() : mark) + volts.text;
     const QString second = (people.established && !people.exceeded ? QString() : mark) + people.text +
                            QStringLiteral(". ") + tr("As computed, unfavourable ends; never a promise.");
-    const double width = size_mm_.width() - 2 * pad, points = strong_pt * scale_;
+    const double width = size_mm_.width() - 2 * pad, points = keying_strong_pt * scale_;
     const double upper = canvas_.height_of(first, width, points, true);
     const double height = upper + canvas_.height_of(second, width, points, true) + 2 * pad;
     if (draw) {
@@ -141,7 +145,7 @@ double KeyingParts::hazards(double y, bool draw) {
 
 double KeyingParts::reasons(double y, bool draw) {
     double height = 0;
-    const double label_mm = 11.0, width = size_mm_.width() - label_mm, points = small_pt * scale_;
+    const double label_mm = 11.0, width = size_mm_.width() - label_mm, points = keying_small_pt * scale_;
     for (int row = 0; row < board_.rowCount(); ++row) {
         const survey::KeyingBand& band = *board_.row_at(row);
         const QString text = models::reason_lines(band).join(QLatin1Char(' '));
@@ -203,10 +207,10 @@ void KeyingParts::foot() {
     const QString file = data_.file.isEmpty() ? tr("not saved in a file") : data_.file;
     const QString text = tr("%1 \u00b7 Loopwright %2 \u00b7 %3")
                              .arg(file, QString::fromLatin1(base::version), data_.date.toString(Qt::ISODate));
-    canvas_.rule({0, size_mm_.height() - foot_mm + 0.4},
-                 {size_mm_.width(), size_mm_.height() - foot_mm + 0.4}, 0.15, look_.grid);
-    canvas_.write_line({0, size_mm_.height() - foot_mm + 0.5, size_mm_.width(), foot_mm - 0.5}, text,
-                       small_pt);
+    canvas_.rule({0, size_mm_.height() - keying_foot_mm + 0.4},
+                 {size_mm_.width(), size_mm_.height() - keying_foot_mm + 0.4}, 0.15, look_.grid);
+    canvas_.write_line({0, size_mm_.height() - keying_foot_mm + 0.5, size_mm_.width(), keying_foot_mm - 0.5},
+                       text, keying_small_pt);
 }
 
 } // namespace loopwright::printing
