@@ -13,7 +13,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <deque>
 #include <string>
 #include <utility>
 #include <vector>
@@ -69,7 +68,7 @@ private:
     std::vector<detail::LoopCircuit> circuits_; ///< with each of capacitors_
     double own_capacitance_error_;
     units::Interval<double> thin_skin_range_;
-    std::deque<detail::ClosedFormNotices> notices_; ///< likewise
+    std::vector<detail::ClosedFormNotices> notices_; ///< likewise
 };
 
 // The frame of a design's loop; where its origin is does not matter here.
@@ -106,6 +105,8 @@ ClosedForm::ClosedForm(const design::Design& design, const geometry::Winding& wi
         loop_.series.inductance_H += inductance_.redistribution_H;
         loop_.series.reactance[0].c[0] += inductance_.redistribution_H * speed_of_light_m_s;
     }
+    circuits_.reserve(capacitors_.size());
+    notices_.reserve(capacitors_.size());
     for (std::size_t i = 0; i < capacitors_.size(); ++i) {
         circuits_.emplace_back(loop_.series, losses_, capacitors_[i]);
         notices_.emplace_back(design, design_notices(design, conductor_, capacitors_[i], losses_.factor(10e6),

@@ -1,5 +1,7 @@
 #include "loop/detail/closed_form_notices.hpp"
 
+#include <algorithm>
+
 namespace loopwright::loop::detail {
 namespace {
 
@@ -11,25 +13,45 @@ std::string percent(double share) {
     return (text.substr(1) == ".0" ? text.substr(0, 1) : text) + " %";
 }
 
-} // namespace
-
-ClosedFormNotices::ClosedFormNotices(const design::Design& design, const base::Notices& of_design) {
-    const bool ground = design.site.ground.kind != design::GroundKind::free_space;
-    common_.add({"free_space_only", ground ? Severity::caution : Severity::information,
+base::Notices free_space_only(bool ground) {
+    base::Notices notices;
+    notices.add({"free_space_only", ground ? Severity::caution : Severity::information,
                  ground ? "The closed form knows no ground: its figures are those of free space, not "
                           "of the ground that the design names."
                         : "Figures are for free space.",
                  ground ? 1.0 : 0.0});
-    common_.merge(of_design);
+    return notices;
+}
+
+} // namespace
+
+const ClosedFormNotices::Lists& ClosedFormNotices::without_design(bool ground) {
+    static const Lists over_ground(free_space_only(true));
+    static const Lists in_free_space(free_space_only(false));
+    return ground ? over_ground : in_free_space;
+}
+
+ClosedFormNotices::ClosedFormNotices(const design::Design& design, const base::Notices& of_design)
+    : lists_(&without_design(design.site.ground.kind != design::GroundKind::free_space)) {
+    if (!of_design.empty()) {
+        base::Notices common = lists_->common;
+        common.merge(of_design);
+        own_ = std::make_unique<const Lists>(std::move(common));
+        lists_ = own_.get();
+    }
 }
 
 // The common notices and one more.
 template <class Make>
 const base::Notices& ClosedFormNotices::with(List& list, const Make& make) const {
-    std::call_once(list.once, [&] {
-        list.notices = common_;
-        list.notices.add(make());
-    });
+    if (!list.made.load(std::memory_order_acquire)) {
+        const std::scoped_lock lock(lists_->making);
+        if (!list.made.load(std::memory_order_relaxed)) {
+            list.notices = lists_->common;
+            list.notices.add(make());
+            list.made.store(true, std::memory_order_release);
+        }
+    }
     return list.notices;
 }
 
@@ -38,16 +60,21 @@ const base::Notices& ClosedFormNotices::established(double relative_error) const
     while (at + 1 < steps_.size() && steps_[at] < relative_error) {
         ++at;
     }
-    return with(established_[at], [step = steps_[at]] {
+    static const std::array<std::string, steps_.size()> texts = [] {
+        std::array<std::string, steps_.size()> of_steps;
+        std::transform(steps_.begin(), steps_.end(), of_steps.begin(), percent);
+        return of_steps;
+    }();
+    return with(lists_->established[at], [step = steps_[at], at] {
         return base::Notice{
             "error_estimate", step > 0.01 ? Severity::caution : Severity::information,
-            "Estimated error of the model itself in resistance, currents and voltage: " + percent(step) + ".",
+            "Estimated error of the model itself in resistance, currents and voltage: " + texts[at] + ".",
             step};
     });
 }
 
 const base::Notices& ClosedFormNotices::beyond_range() const {
-    return with(beyond_range_, [] {
+    return with(lists_->beyond_range, [] {
         return base::Notice{
             "perimeter_beyond_range", Severity::not_established,
             "The conductor is longer than 0.40 wavelengths here: the closed form does not hold.", 1};
@@ -55,7 +82,7 @@ const base::Notices& ClosedFormNotices::beyond_range() const {
 }
 
 const base::Notices& ClosedFormNotices::self_resonant() const {
-    return with(self_resonant_, [] {
+    return with(lists_->self_resonant, [] {
         return base::Notice{"self_resonant", Severity::not_established,
                             "With its own capacitance alone the loop is resonant below this frequency: no "
                             "capacitor tunes it.",

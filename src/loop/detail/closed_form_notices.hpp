@@ -5,8 +5,11 @@
 #include "design/design.hpp"
 
 #include <array>
+#include <atomic>
 #include <cstddef>
+#include <memory>
 #include <mutex>
+#include <utility>
 
 namespace loopwright::loop::detail {
 
@@ -16,7 +19,7 @@ public:
     /// of_design: what the design's parts say, see design_notices.hpp.
     ClosedFormNotices(const design::Design& design, const base::Notices& of_design);
 
-    [[nodiscard]] const base::Notices& common() const noexcept { return common_; }
+    [[nodiscard]] const base::Notices& common() const noexcept { return lists_->common; }
     [[nodiscard]] const base::Notices& beyond_range() const;
     [[nodiscard]] const base::Notices& self_resonant() const;
     /// For results, with the notice `error_estimate` of the next step above the relative error.
@@ -25,15 +28,22 @@ public:
 private:
     static constexpr std::array<double, 6> steps_{0.003, 0.005, 0.01, 0.02, 0.03, 0.05};
     struct List {
-        std::once_flag once;
+        std::atomic<bool> made = false;
         base::Notices notices;
     };
+    struct Lists {
+        explicit Lists(base::Notices of_all) : common(std::move(of_all)) {}
+        base::Notices common;
+        mutable std::mutex making; ///< a once_flag would ask the kernel to wake others each time
+        mutable List beyond_range, self_resonant;
+        mutable std::array<List, steps_.size()> established;
+    };
+    [[nodiscard]] static const Lists& without_design(bool ground);
     template <class Make>
     [[nodiscard]] const base::Notices& with(List& list, const Make& make) const;
 
-    base::Notices common_;
-    mutable List beyond_range_, self_resonant_;
-    mutable std::array<List, steps_.size()> established_;
+    std::unique_ptr<const Lists> own_;
+    const Lists* lists_; ///< own_, or one that all designs share whose parts say nothing
 };
 
 } // namespace loopwright::loop::detail

@@ -106,18 +106,15 @@ Elliptic complete_elliptic(double complement) {
 
 RingKernel::RingKernel(double ratio) noexcept : log_ratio_(std::log(ratio)), sixth_of_h_(ratio * ratio / 6) {}
 
-double RingKernel::at(double log_order) const noexcept {
-    const Product f = product_table().at(log_order + log_ratio_);
-    return f.value - sixth_of_h_ * (f.value + f.slope);
-}
-
 double RingKernel::of(std::size_t n) const noexcept {
     const LowOrders& orders = low_orders();
-    return 2 * (at(orders.log_order[n]) + orders.rest[n] + 6 * sixth_of_h_ * orders.rest_by_h[n]);
+    const Product f = product_table().at(orders.log_order[n] + log_ratio_);
+    return 2 * (f.value - sixth_of_h_ * (f.value + f.slope - 6 * orders.rest_by_h[n]) + orders.rest[n]);
 }
 
-double RingKernel::beyond(double order) const noexcept {
-    return 2 * at(std::log(order) + 1 / (24 * order * order));
+double RingKernel::beyond(double order, double log_order) const noexcept {
+    const Product f = product_table().at(log_order + 1 / (24 * order * order) + log_ratio_);
+    return 2 * (f.value - sixth_of_h_ * (f.value + f.slope));
 }
 
 RingPowers<ring_power_orders> ring_powers(double h) noexcept {

@@ -16,16 +16,15 @@ namespace loopwright::loop::detail {
 class RingKernel {
 public:
     /// Orders that are computed as whole numbers.
-    static constexpr std::size_t low = 34;
+    static constexpr std::size_t low = 35;
 
     explicit RingKernel(double wire_over_ring_radius) noexcept;
     /// n < low.
     [[nodiscard]] double of(std::size_t order) const noexcept;
-    /// The same function of an order from 32 up that need not be whole.
-    [[nodiscard]] double beyond(double order) const noexcept;
+    /// The same function of an order from 32 up that need not be whole; its logarithm is given with it.
+    [[nodiscard]] double beyond(double order, double log_order) const noexcept;
 
 private:
-    [[nodiscard]] double at(double log_order) const noexcept;
     double log_ratio_ = 0, sixth_of_h_ = 0;
 };
 
