@@ -51,7 +51,7 @@ public:
 
 private:
     static constexpr double first = -12, step = 1.0 / 32;
-    static constexpr std::size_t steps = 21 * 32;
+    static constexpr std::size_t steps = 672; // to x = e^9
     std::array<Product, steps + 1> entries_{};
 };
 

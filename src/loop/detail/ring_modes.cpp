@@ -131,7 +131,7 @@ RingModes ring_modes(double ratio, double alpha) noexcept {
     }
     panel(from, fixed_from, add);
     if (from < 1.5 * pi) {
-        fixed.from_quarter(static_cast<std::size_t>(fixed_from / (0.5 * pi) + 0.5), add);
+        fixed.from_quarter(static_cast<std::size_t>(std::lround(fixed_from / (0.5 * pi))), add);
     } else {
         tail(fixed_from, add);
     }
