@@ -17,7 +17,7 @@ namespace {
 
 using Complex = std::complex<double>;
 
-struct Case {
+struct NearbyCase {
     const char* name;
     design::Design design;
     double centre_Hz;
@@ -37,10 +37,10 @@ std::shared_ptr<const detail::SolvedFrequencies> solved_for(const design::Design
         false);
 }
 
-std::vector<Case> nearby_cases() {
+std::vector<NearbyCase> nearby_cases() {
     // The ground's matrices are interpolated in octaves from 10 kHz: 5.12, 10.24, 20.48 MHz.
     constexpr double octaves_meet = 1e-8, within_one = 1e-11;
-    std::vector<Case> all;
+    std::vector<NearbyCase> all;
     design::Design d;
     all.push_back({"free space", d, 14.2e6, within_one});
     d.site.ground.kind = design::GroundKind::soil;
@@ -60,13 +60,13 @@ std::vector<Case> nearby_cases() {
     return all;
 }
 
-double difference(const wire::TwoPort& a, const wire::TwoPort& b) {
+double port_difference(const wire::TwoPort& a, const wire::TwoPort& b) {
     return std::max(
         {std::abs(a.y11 / b.y11 - 1.0), std::abs(a.y12 / b.y12 - 1.0), std::abs(a.y22 / b.y22 - 1.0)});
 }
 
 TEST(NearbyPorts, AreTheSolutionsBetweenTheNodes) {
-    for (const Case& c : nearby_cases()) {
+    for (const NearbyCase& c : nearby_cases()) {
         const auto solved = solved_for(c.design);
         const FullWave model(c.design);
         const auto conductor = [&](double f) { return model.conductor_ohm_per_m(units::hertz(f)); };
@@ -75,7 +75,7 @@ TEST(NearbyPorts, AreTheSolutionsBetweenTheNodes) {
             const double f = c.centre_Hz * (1 + off);
             ASSERT_TRUE(near->reaches(f));
             const auto direct = wire::two_port(solved->solve(units::hertz(f), conductor(f)).admittance());
-            EXPECT_LT(difference(near->at(f), direct), c.relative) << c.name << ' ' << off;
+            EXPECT_LT(port_difference(near->at(f), direct), c.relative) << c.name << ' ' << off;
         }
         EXPECT_FALSE(near->reaches(1.11 * c.centre_Hz));
         EXPECT_FALSE(near->reaches(0.89 * c.centre_Hz));
@@ -92,7 +92,7 @@ TEST(NearbyPorts, AreKeptForTheSameConductorOnly) {
     const auto falling = [](double at_Hz) { return Complex(0.1 * (at_Hz == 7.2e6 ? 1 : 1.01), 0.2); };
     const auto other = solved->near(f, falling);
     EXPECT_NE(other, first);
-    EXPECT_GT(difference(other->at(7.5e6), first->at(7.5e6)), 1e-6);
+    EXPECT_GT(port_difference(other->at(7.5e6), first->at(7.5e6)), 1e-6);
 }
 
 /// Where the loop, matched at `r.tuning_capacitance`, has the VSWR, found by halving on solutions of its own.
