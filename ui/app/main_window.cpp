@@ -19,7 +19,6 @@
 #include <QCoreApplication>
 #include <QScreen>
 #include <QTabWidget>
-#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -114,8 +113,12 @@ void MainWindow::connect_session() {
     connect(&document_, &session::Document::state_changed, this, &MainWindow::show_title);
     connect(&comparison_, &session::Comparison::changed, this, &MainWindow::start_comparison);
     connect(&survey_, &jobs::Job::finished, this, &MainWindow::choose_focus);
-    connect(&survey_, &jobs::Job::finished, this, &MainWindow::keying_in_turn);
-    connect(&survey_, &jobs::Job::failed, this, &MainWindow::keying_in_turn);
+    constexpr int paint_first_ms = 40;
+    keying_pause_.setSingleShot(true);
+    keying_pause_.setInterval(paint_first_ms);
+    connect(&keying_pause_, &QTimer::timeout, this, &MainWindow::keying_in_turn);
+    connect(&survey_, &jobs::Job::finished, &keying_pause_, qOverload<>(&QTimer::start));
+    connect(&survey_, &jobs::Job::failed, &keying_pause_, qOverload<>(&QTimer::start));
 }
 
 /// The point first: it is small, and what the eye is on.
@@ -142,13 +145,10 @@ void MainWindow::start_keying() {
 
 /// And after the paint that the survey's end asks for, which wants them too.
 void MainWindow::keying_in_turn() {
-    constexpr int paint_first_ms = 40;
-    QTimer::singleShot(paint_first_ms, this, [this] {
-        if (keying_due_ && !survey_.busy()) {
-            keying_due_ = false;
-            keying_job_.start(document_.design());
-        }
-    });
+    if (keying_due_ && !survey_.busy()) {
+        keying_due_ = false;
+        keying_job_.start(document_.design());
+    }
 }
 
 void MainWindow::start_survey() {

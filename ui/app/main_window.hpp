@@ -4,6 +4,7 @@
 #include "pages/context.hpp"
 
 #include <QMainWindow>
+#include <QTimer>
 
 class QAction;
 class QMenu;
@@ -100,6 +101,7 @@ private:
     pages::RetunePage* retune_ = nullptr;
     RetuneActions* retune_actions_ = nullptr;
     bool keying_due_ = false; ///< when the survey is done
+    QTimer keying_pause_;
     bool focus_to_choose_ = true;
 };
 

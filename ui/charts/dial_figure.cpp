@@ -1,6 +1,7 @@
 #include "charts/dial_figure.hpp"
 
 #include "charts/lettering.hpp"
+#include "charts/measures.hpp"
 #include "charts/scales.hpp"
 #include "charts/text.hpp"
 #include "models/match_plot.hpp"
@@ -119,7 +120,7 @@ void paint_span(QPainter& painter, const Scale& scale, const DialPlot& plot, con
     painter.fillRect(box, look.focus_stripe);
     painter.setPen(QPen(look.ink, 0.8));
     painter.drawRect(box);
-    for (double x = box.left() + stopped_every_px; x < box.right(); x += stopped_every_px) {
+    for (const double x : places(box.left() + stopped_every_px, box.right(), stopped_every_px)) {
         painter.drawLine(QPointF(x - stopped_every_px / 2.0, box.bottom()), QPointF(x, box.top()));
     }
 }

@@ -100,7 +100,7 @@ QRectF paint_limit(QPainter& painter, const QRectF& area, double y, bool hatch_a
     painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y));
     const double reach = hatch_above ? -hatch_px : hatch_px;
     QList<QLineF> hatch;
-    for (double x = area.left(); x + hatch_px < area.right(); x += hatch_every_px) {
+    for (const double x : places(area.left(), area.right() - hatch_px, hatch_every_px)) {
         hatch.append({x, y, x + hatch_px, y + reach});
     }
     painter.setPen(QPen(look.ink, 0.8));

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <ranges>
 
 namespace loopwright::charts {
 
@@ -91,8 +92,8 @@ void paint_run(QPainter& painter, const QList<HeightPlotRow>& run, const Frame& 
     for (std::size_t i = 0; i < layers.size(); ++i) {
         const QPolygonF top = line_above(run, i, frame);
         QPolygonF area = top;
-        for (auto row = run.rbegin(); row != run.rend(); ++row) {
-            area.append(frame.at(std::log10(row->height_m), i == 0 ? 0.0 : up_to(*row, i - 1)));
+        for (const HeightPlotRow& row : std::ranges::reverse_view(run)) {
+            area.append(frame.at(std::log10(row.height_m), i == 0 ? 0.0 : up_to(row, i - 1)));
         }
         QColor fill = look.curve(layers[i].meaning);
         fill.setAlpha(fill_alpha);

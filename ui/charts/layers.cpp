@@ -1,5 +1,6 @@
 #include "charts/layers.hpp"
 
+#include "charts/measures.hpp"
 #include "charts/strokes.hpp"
 
 #include <QFontMetricsF>
@@ -128,7 +129,7 @@ void Foreground::paint_limits(QPainter& painter) const {
         }
         const double reach = limit.hurts == models::Side::above ? -hatch_px : hatch_px;
         QList<QLineF> hatch;
-        for (double x = area.left(); x < area.right(); x += shade_every_px) {
+        for (const double x : places(area.left(), area.right(), shade_every_px)) {
             hatch.append({x, y, x + hatch_px, y + reach});
         }
         painter.setPen(QPen(s.look->ink, 0.8));
@@ -145,7 +146,7 @@ void Foreground::paint_markers(QPainter& painter) const {
         const double start =
             s.geometry.area.left() + marker_every_px * (static_cast<double>(i) + 0.5) / count;
         for (const QPolygonF& piece : pieces_[i]) {
-            for (double x = start; x <= piece.last().x(); x += marker_every_px) {
+            for (const double x : places(start, piece.last().x(), marker_every_px)) {
                 if (x >= piece.first().x()) {
                     paint_marker(painter, point_at(piece, x), curve, *s.look);
                 }
