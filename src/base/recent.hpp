@@ -37,6 +37,12 @@ public:
         return entry->value;
     }
 
+    /// Forgets all; who has one keeps it.
+    void clear() {
+        const std::lock_guard lock(mutex_);
+        entries_.clear();
+    }
+
 private:
     struct Entry {
         explicit Entry(Key k) : key(std::move(k)) {}

@@ -69,7 +69,8 @@ std::optional<Surroundings::Found> Surroundings::lobe_between(Taken taken, const
             continue;
         }
         static_cast<void>(worst_on_shell(taken, cause, outer, 0));
-        if (curve(taken, cause).at(middle_m, maker(taken, cause)).square >= square) {
+        if (curve(taken, cause).between(inside_m, middle_m, outside_m, maker(taken, cause)).square >=
+            square) {
             take_farther(found, taken, cause, middle_m, outside_m, square);
         }
     }
@@ -176,20 +177,24 @@ double Surroundings::worst_share(const Threshold& threshold, units::Length dista
     for (const Cause cause : causes) {
         const double square = square_of(threshold, cause);
         const auto take = [&](double value) { worst = std::max(worst, value / square); };
-        // At the distance itself, its neighbours' places known first.
-        for (const int index : {first - 1, first}) {
-            static_cast<void>(worst_on_shell(Taken::largest, cause, std::max(index, 0), 0));
-        }
-        take(curve(Taken::largest, cause).at(from, maker(Taken::largest, cause)).square);
+        // At the distance itself and half way between shells, the neighbours' places known first.
+        const auto between = [&](int inner, double distance_m) {
+            for (const int index : {inner, inner + 1}) {
+                static_cast<void>(worst_on_shell(Taken::largest, cause, index, 0));
+            }
+            return curve(Taken::largest, cause)
+                .between(detail::shell_distance_m(inner), distance_m, detail::shell_distance_m(inner + 1),
+                         maker(Taken::largest, cause))
+                .square;
+        };
+        take(between(first - 1, from));
         // A lobe farther out can be stronger than what lies at the distance itself.
         for (int index = first; index <= detail::last_shell; ++index) {
             const double here = worst_on_shell(Taken::largest, cause, index, lobe_share * worst * square);
             take(here);
             const double d = detail::shell_distance_m(index), next = detail::shell_distance_m(index + 1);
             if (here >= lobe_share * worst * square) {
-                take(curve(Taken::largest, cause)
-                         .at(std::sqrt(d * next), maker(Taken::largest, cause))
-                         .square);
+                take(between(index, std::sqrt(d * next)));
             }
             if (d > 3 * from && d > 2 * field_.extent().highest_m && here < 0.25 * worst * square) {
                 break;
@@ -199,16 +204,18 @@ double Surroundings::worst_share(const Threshold& threshold, units::Length dista
     return worst;
 }
 
-Surroundings::Squares Surroundings::worst_around(const std::array<double, 2>& place_m,
-                                                 units::Length reach) const {
+Surroundings::Squares Surroundings::worst_around_capacitor(units::Length reach) {
+    if (const auto found = around_capacitor_.find(reach.value()); found != around_capacitor_.end()) {
+        return found->second;
+    }
+    const std::array<double, 3> place_m = capacitor_place_m();
     Squares worst;
     constexpr int sides = 24;
     for (int i = 0; i < sides; ++i) {
         const double a = 2 * pi * i / sides;
         for (const double share : shares_) {
-            const double z = field_.free_space()
-                                 ? detail::capacitor_place(field_.loop())[2] + person_height_m * (share - 0.5)
-                                 : level_m_ + person_height_m * share;
+            const double z = field_.free_space() ? place_m[2] + person_height_m * (share - 0.5)
+                                                 : level_m_ + person_height_m * share;
             const Squares here = squares_at(
                 {place_m[0] + reach.value() * std::cos(a), place_m[1] + reach.value() * std::sin(a), z});
             worst.electric = std::max(worst.electric, here.electric);
@@ -216,7 +223,10 @@ Surroundings::Squares Surroundings::worst_around(const std::array<double, 2>& pl
             worst.touch = worst.touch || here.touch;
         }
     }
-    return worst;
+    if (around_capacitor_.size() >= most_reaches) {
+        around_capacitor_.clear();
+    }
+    return around_capacitor_.emplace(reach.value(), worst).first->second;
 }
 
 } // namespace loopwright::exposure

@@ -38,7 +38,8 @@ struct Farthest {
     bool at_model_edge = false; ///< set by the 0.2 m to the conductor, not by a field
 };
 
-/// Not for several threads at once: it remembers what it has looked at.
+/// Not for several threads at once: it remembers what it has looked at. No answer depends on what was asked
+/// before.
 class Surroundings {
 public:
     /// stop: as of heed().
@@ -94,9 +95,9 @@ public:
         [[nodiscard]] double over(const Threshold& t) const;
     };
     [[nodiscard]] Squares squares(double distance_m, const Place& place) const;
-    /// The largest of each on a person whose body stands at `reach`, horizontally, from a place of the loop
-    /// (the capacitor), on any side.
-    [[nodiscard]] Squares worst_around(const std::array<double, 2>& place_m, units::Length reach) const;
+    /// The largest of each on a person whose body stands at `reach`, horizontally, from the capacitor, on any
+    /// side.
+    [[nodiscard]] Squares worst_around_capacitor(units::Length reach);
     [[nodiscard]] Squares body_mean(double distance_m, double azimuth_rad) const;
 
 private:
@@ -152,7 +153,9 @@ private:
     double electric_moment_C_m_ = 0, magnetic_moment_A_m2_ = 0; ///< for 1 W
     field::QuickField::Nearness touch_; ///< how far from the axis the 0.2 m to a conductor reach
     std::map<int, Shell> shells_;
-    std::array<detail::WorstCurve, 4> curves_; ///< Taken x Cause
+    static constexpr std::size_t most_reaches = 16;
+    std::map<double, Squares> around_capacitor_; ///< by reach [m]
+    std::array<detail::WorstCurve, 4> curves_;   ///< Taken x Cause
 };
 
 } // namespace loopwright::exposure

@@ -88,9 +88,9 @@ struct FullWave::Prepared {
           solver(detail::solver_of(winding, radius_m, checked(mesh_refinement))) {
         if (design.site.ground.kind != design::GroundKind::free_space) {
             underground = detail::underground_of(design.site.ground);
-            ground = detail::ground_of(solver, *underground, stand);
+            ground = detail::ground_of(solver, *underground, stand, workload);
         }
-        solved = detail::solved_frequencies_of(solver, ground, workload == Workload::few_frequencies);
+        solved = detail::solved_frequencies_of(solver, ground, workload);
         // Low enough for the current to be uniform, high enough for the matrix not to drown the inductance in
         // charge.
         constexpr double low_Hz = 1e4;
@@ -186,7 +186,9 @@ std::optional<SolvedLoop> FullWave::solved(units::Frequency frequency) const {
     if (p.length_m * f / speed_of_light_m_s > full_wave_range_wavelengths) {
         return std::nullopt;
     }
-    wire::Solution solution = p.solved->at(frequency, p.conductor_ohm_per_m(f))->solution;
+    wire::Solution solution = p.workload == Workload::passing
+                                  ? p.solved->solve(frequency, p.conductor_ohm_per_m(f))
+                                  : p.solved->at(frequency, p.conductor_ohm_per_m(f))->solution;
     const wire::TwoPort port = wire::two_port(solution.admittance());
     const auto load = [&](double capacitance_F) {
         return p.capacitor_admittance(capacitance_F, f, frequency);

@@ -9,8 +9,10 @@ namespace loopwright::loop {
 
 /// What a model is prepared for. Over ground the full-wave matrices of many frequencies are interpolated from
 /// some that are filled once an octave and kept; for a frequency or two at a place, filling them directly is
-/// the quicker way. The two agree within 1e-5 of the matrix. The closed form makes no difference.
-enum class Workload { many_frequencies, few_frequencies };
+/// the quicker way. The two agree within 1e-5 of the matrix. passing: as few_frequencies, for a design beside
+/// the one in work, asked once at each frequency: its solutions are not kept, and push out none that are. The
+/// closed form makes no difference.
+enum class Workload { many_frequencies, few_frequencies, passing };
 
 /// A prepared design. Immutable after construction: at() may be called from any number of threads.
 class LoopModel {

@@ -4,6 +4,7 @@
 #include "base/error.hpp"
 #include "design/validation.hpp"
 #include "loop/loop_model.hpp"
+#include "loop/solved_part.hpp"
 #include "survey/detail/keying_band.hpp"
 #include "survey/detail/parallel.hpp"
 #include "survey/survey.hpp"
@@ -95,6 +96,16 @@ Keying keying(const KeyingRequest& request, const base::StopToken& stop, const b
     keying.bands = detail::filled(std::move(rows));
     keying.complete = keying.bands.size() == places.size();
     return keying;
+}
+
+bool same_fields(const design::Design& one, const design::Design& other) {
+    const auto centre = [](const design::Design& d) {
+        const auto emission = band::find_emission(d.station.emission);
+        return emission ? emission->centre_above_dial : units::Frequency{};
+    };
+    return one.station.region == other.station.region && one.station.bands == other.station.bands &&
+           centre(one) == centre(other) && one.site.standing_level == other.site.standing_level &&
+           loop::solved_part(one) == loop::solved_part(other);
 }
 
 const KeyingDistance* widest_known(const KeyingBand& band) noexcept {

@@ -107,6 +107,10 @@ struct Keying {
                             const base::Progress& progress = {},
                             const std::function<void(const KeyingBand&)>& band_ready = {});
 
+/// Whether keying() of one design asks for the fields of the other: a sheet of the second, with intervals or
+/// without, is then a matter of milliseconds where one of the first was asked for just before.
+[[nodiscard]] bool same_fields(const design::Design& one, const design::Design& other);
+
 /// The public limit with the largest distance (upper end) of those established; null where there is none.
 [[nodiscard]] const KeyingDistance* widest_known(const KeyingBand& band) noexcept;
 /// The same, but null where a public limit has no distance: nothing may then be called the largest.

@@ -134,7 +134,7 @@ std::optional<KeyingOutlines> keying_outlines(const design::Design& design, unit
     all.limit = limit;
     const std::vector<detail::HeldLimit> held = tiers_of(design, frequency, limit);
     try {
-        const auto shared = detail::surroundings_of(design, frequency, true, stop);
+        const auto shared = detail::surroundings_of(design, frequency, stop);
         if (!shared->around) {
             return std::nullopt;
         }

@@ -45,7 +45,7 @@ public:
             if (band.verdict == KeyingVerdict::out_of_reach) {
                 continue;
             }
-            auto shared = detail::surroundings_of(keying.request.design, band.point.frequency, true, stop_);
+            auto shared = detail::surroundings_of(keying.request.design, band.point.frequency, stop_);
             solved_ = solved_ && shared->around && band.point.resonance;
             bands_.push_back({&band, std::move(shared)});
         }

@@ -49,6 +49,7 @@ BENCHMARK(distances_after_an_edit_of_geometry)->Unit(benchmark::kMillisecond)->U
 void distances_after_an_edit_of_power(benchmark::State& state, bool intervals) {
     auto r = request(intervals);
     double watts = 5;
+    benchmark::DoNotOptimize(survey::keying(r)); // what is remembered from then on
     for (auto _ : state) {
         r.design.station.power.value = units::watts(watts = watts > 50 ? 5 : watts * 1.01);
         benchmark::DoNotOptimize(survey::keying(r));
@@ -60,6 +61,70 @@ BENCHMARK_CAPTURE(distances_after_an_edit_of_power, nominal, false)
 BENCHMARK_CAPTURE(distances_after_an_edit_of_power, with_intervals, true)
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
+
+// A sheet that tells the powers for people and for the hand that tunes too.
+survey::KeyingRequest with_people() {
+    auto r = request(true);
+    r.design.site.people_distance = units::metres(3);
+    r.design.station.reach = units::metres(1.5);
+    return r;
+}
+
+void sheet_after_an_edit_of_power(benchmark::State& state) {
+    auto r = with_people();
+    double watts = 5;
+    benchmark::DoNotOptimize(survey::keying(r)); // what is remembered from then on
+    for (auto _ : state) {
+        r.design.station.power.value = units::watts(watts = watts > 50 ? 5 : watts * 1.01);
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(sheet_after_an_edit_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void sheet_after_an_edit_of_duty(benchmark::State& state) {
+    auto r = with_people();
+    design::Use use;
+    use.habit = design::Habit::listening_turns;
+    int step = 0;
+    benchmark::DoNotOptimize(survey::keying(r));
+    for (auto _ : state) {
+        use.over = units::seconds(20 + ++step % 300);
+        r.design.station.use = use;
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(sheet_after_an_edit_of_duty)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// Between two emissions whose middles lie apart, so at other frequencies: both stay remembered.
+void sheet_after_an_edit_of_emission(benchmark::State& state) {
+    auto r = with_people();
+    bool voice = false;
+    for (const char* emission : {"ssb", "cw"}) {
+        r.design.station.emission = emission;
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+    for (auto _ : state) {
+        voice = !voice;
+        r.design.station.emission = voice ? "ssb" : "cw";
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(sheet_after_an_edit_of_emission)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// Where the fields were not asked for before: a power far from any before, with every other geometry.
+void sheet_after_a_great_leap_of_power(benchmark::State& state) {
+    auto r = with_people();
+    for (auto _ : state) {
+        state.PauseTiming();
+        nudge(r.design.loop.size.value);
+        r.design.station.power.value = units::watts(5);
+        benchmark::DoNotOptimize(survey::keying(r));
+        r.design.station.power.value = units::watts(100);
+        state.ResumeTiming();
+        benchmark::DoNotOptimize(survey::keying(r));
+    }
+}
+BENCHMARK(sheet_after_a_great_leap_of_power)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void distances_with_intervals(benchmark::State& state) {
     auto r = request(true);

@@ -28,13 +28,14 @@ std::shared_ptr<const detail::SolvedFrequencies> solved_for(const design::Design
     const auto solver =
         detail::solver_of(design::as_winding(d.loop), conductor_of(d.conductor).equivalent_radius().value());
     if (d.site.ground.kind == design::GroundKind::free_space) {
-        return detail::solved_frequencies_of(solver, nullptr, false);
+        return detail::solved_frequencies_of(solver, nullptr, Workload::many_frequencies);
     }
     return detail::solved_frequencies_of(
         solver,
         detail::ground_of(solver, detail::underground_of(d.site.ground),
-                          geometry::frame_of(design::as_winding(d.loop), placement_of(d.site))),
-        false);
+                          geometry::frame_of(design::as_winding(d.loop), placement_of(d.site)),
+                          Workload::many_frequencies),
+        Workload::many_frequencies);
 }
 
 std::vector<NearbyCase> nearby_cases() {

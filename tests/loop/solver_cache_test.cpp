@@ -27,9 +27,10 @@ std::shared_ptr<const wire::Solver> solver_for(const design::Design& d) {
                              conductor_of(d.conductor).equivalent_radius().value());
 }
 
-std::shared_ptr<const wire::GroundMatrices> ground_for(const design::Design& d) {
+std::shared_ptr<const wire::GroundMatrices> ground_for(const design::Design& d,
+                                                       Workload workload = Workload::many_frequencies) {
     return detail::ground_of(solver_for(d), detail::underground_of(d.site.ground),
-                             geometry::frame_of(design::as_winding(d.loop), placement_of(d.site)));
+                             geometry::frame_of(design::as_winding(d.loop), placement_of(d.site)), workload);
 }
 
 TEST(SolverCache, EditsThatLeaveTheWireLeaveTheStaticPart) {
@@ -95,12 +96,36 @@ TEST(SolverCache, EditsOfPowerRatingAndRangeSolveNothing) {
     EXPECT_GT(lossy, 3 * kept);
 }
 
+// More passing designs than are kept of any kind.
+TEST(SolverCache, PassingDesignsPushOutNothing) {
+    const design::Design d = standing_over_soil();
+    const auto ground = ground_for(d);
+    const auto solved = detail::solved_frequencies_of(solver_for(d), ground, Workload::few_frequencies);
+    const auto f = units::megahertz(14);
+    design::Design raised = d;
+    raised.site.lowest_point = units::metres(1.5);
+    const auto kept = FullWave(raised, Workload::few_frequencies).solved(f);
+    for (int i = 0; i < 10; ++i) {
+        raised.site.lowest_point = units::metres(1.5 + 0.1 * i);
+        const auto passed = FullWave(raised, Workload::passing).solved(f);
+        ASSERT_TRUE(kept && passed);
+        if (i == 0) { // the same solution
+            EXPECT_EQ(passed->total, kept->total);
+            EXPECT_EQ(passed->tuning_capacitance, kept->tuning_capacitance);
+        }
+    }
+    EXPECT_EQ(ground_for(d), ground);
+    EXPECT_EQ(detail::solved_frequencies_of(solver_for(d), ground, Workload::few_frequencies), solved);
+}
+
 TEST(SolverCache, TheCapacitorHasNoPartInWhatIsSolvedAndTheConductorHas) {
     const design::Design d = standing_over_soil();
-    const auto solved = detail::solved_frequencies_of(solver_for(d), ground_for(d), false);
-    EXPECT_EQ(detail::solved_frequencies_of(solver_for(d), ground_for(d), false), solved);
-    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), ground_for(d), true), solved);
-    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), nullptr, false), solved);
+    const auto solved =
+        detail::solved_frequencies_of(solver_for(d), ground_for(d), Workload::many_frequencies);
+    EXPECT_EQ(detail::solved_frequencies_of(solver_for(d), ground_for(d), Workload::many_frequencies),
+              solved);
+    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), ground_for(d), Workload::few_frequencies), solved);
+    EXPECT_NE(detail::solved_frequencies_of(solver_for(d), nullptr, Workload::many_frequencies), solved);
     const auto first = solved->at(units::megahertz(14), {0.1, 0.2});
     EXPECT_EQ(solved->at(units::megahertz(14), {0.1, 0.2}), first);
     const auto lossier = solved->at(units::megahertz(14), {0.3, 0.2});

@@ -4,8 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <utility>
+#include <vector>
 
 namespace loopwright::exposure::detail {
 
@@ -31,32 +31,53 @@ bool close(const Entry& low, const Entry& high) {
 
 } // namespace
 
-WorstCurve::Samples::iterator WorstCurve::sample(double distance_m, const Make& make) {
-    const auto above = samples_.lower_bound(distance_m);
-    if (above != samples_.end() && above->first == distance_m) {
-        return above;
-    }
-    const WorstSample* outer = above == samples_.end() ? nullptr : &above->second;
-    const WorstSample* inner = above == samples_.begin() ? nullptr : &std::prev(above)->second;
-    return samples_.emplace_hint(above, distance_m, make(distance_m, inner, outer));
+WorstCurve::Place WorstCurve::alone(double distance_m, const Make& make) {
+    const auto found = samples_.find(distance_m);
+    return found != samples_.end() ? found
+                                   : samples_.emplace(distance_m, make(distance_m, nullptr, nullptr)).first;
+}
+
+WorstCurve::Place WorstCurve::middle(Place inner, Place outer, const Make& make) {
+    const double distance_m =
+        inner->first > 0 ? std::sqrt(inner->first * outer->first) : 0.5 * (inner->first + outer->first);
+    const auto found = samples_.find(distance_m);
+    return found != samples_.end()
+               ? found
+               : samples_.emplace(distance_m, make(distance_m, &inner->second, &outer->second)).first;
 }
 
 const WorstSample& WorstCurve::at(double distance_m, const Make& make) {
-    return sample(distance_m, make)->second;
+    return alone(distance_m, make)->second;
+}
+
+const WorstSample& WorstCurve::between(double inner_m, double distance_m, double outer_m, const Make& make) {
+    if (const auto found = samples_.find(distance_m); found != samples_.end()) {
+        return found->second;
+    }
+    const WorstSample &inner = at(inner_m, make), &outer = at(outer_m, make);
+    return samples_.emplace(distance_m, make(distance_m, &inner, &outer)).first->second;
 }
 
 WorstCurve::Crossing WorstCurve::crossing(double inside_m, double outside_m, double square,
                                           const Make& make) {
-    const auto innermost = sample(inside_m, make);
-    auto high = sample(outside_m, make);
-    while (std::prev(high) != innermost && std::prev(high)->second.square < square) {
-        --high;
+    std::vector<Place> quarters{alone(inside_m, make), alone(outside_m, make)};
+    quarters.reserve(5);
+    for (int halvings = 0; halvings < 2; ++halvings) {
+        for (std::size_t i = 1; i < quarters.size(); ++i) {
+            if (!close(*quarters[i - 1], *quarters[i])) {
+                const Place between = middle(quarters[i - 1], quarters[i], make);
+                quarters.insert(quarters.begin() + static_cast<std::ptrdiff_t>(i), between);
+                ++i;
+            }
+        }
     }
-    auto low = std::prev(high);
+    std::size_t outer = quarters.size() - 1;
+    while (outer > 1 && quarters[outer - 1]->second.square < square) {
+        --outer;
+    }
+    Place high = quarters[outer], low = quarters[outer - 1];
     while (!close(*low, *high)) {
-        const double middle =
-            low->first > 0 ? std::sqrt(low->first * high->first) : 0.5 * (low->first + high->first);
-        const auto between = sample(middle, make);
+        const Place between = middle(low, high, make);
         (between->second.square < square ? high : low) = between;
     }
     if (std::isinf(low->second.square)) {

@@ -66,16 +66,20 @@ std::shared_ptr<const wire::Solver> solver_of(const geometry::Winding& winding, 
 
 std::shared_ptr<const wire::GroundMatrices> ground_of(const std::shared_ptr<const wire::Solver>& solver,
                                                       const wire::Underground& underground,
-                                                      const geometry::Frame& stand) {
-    static base::Recent<GroundKey, wire::GroundMatrices> recent(8);
-    return recent.get({solver, underground, numbers_of(stand)}, [&] {
-        return std::make_shared<const wire::GroundMatrices>(*solver, underground, stand);
-    });
+                                                      const geometry::Frame& stand, Workload workload) {
+    static base::Recent<GroundKey, wire::GroundMatrices> recent(8), passing(8);
+    return (workload == Workload::passing ? passing : recent)
+        .get({solver, underground, numbers_of(stand)},
+             [&] { return std::make_shared<const wire::GroundMatrices>(*solver, underground, stand); });
 }
 
 std::shared_ptr<const SolvedFrequencies>
 solved_frequencies_of(const std::shared_ptr<const wire::Solver>& solver,
-                      const std::shared_ptr<const wire::GroundMatrices>& ground, bool ground_directly) {
+                      const std::shared_ptr<const wire::GroundMatrices>& ground, Workload workload) {
+    const bool ground_directly = workload != Workload::many_frequencies;
+    if (workload == Workload::passing) {
+        return std::make_shared<const SolvedFrequencies>(solver, ground, ground_directly);
+    }
     static base::Recent<SolvedKey, SolvedFrequencies> recent(3); // up to 30 MB each
     return recent.get({solver, ground, ground_directly}, [&] {
         return std::make_shared<const SolvedFrequencies>(solver, ground, ground_directly);

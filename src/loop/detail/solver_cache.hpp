@@ -3,6 +3,7 @@
 // and soil, solutions by these, conductor and frequency.
 #include "geometry/winding.hpp"
 #include "loop/detail/solved_frequencies.hpp"
+#include "loop/loop_model.hpp"
 #include "wire/ground_matrix.hpp"
 #include "wire/solver.hpp"
 
@@ -18,14 +19,14 @@ inline constexpr double highest_series_Hz = 60e6;
 [[nodiscard]] std::shared_ptr<const wire::Solver> solver_of(const geometry::Winding& winding, double radius_m,
                                                             double refinement = 1.0);
 
-/// The ground's matrices for that solver, set up at `stand`.
+/// The ground's matrices for that solver, set up at `stand`. Those of passing designs are kept apart.
 [[nodiscard]] std::shared_ptr<const wire::GroundMatrices>
 ground_of(const std::shared_ptr<const wire::Solver>& solver, const wire::Underground& underground,
-          const geometry::Frame& stand);
+          const geometry::Frame& stand, Workload workload);
 
-/// What is solved for that solver over that ground (null: free space). ground_directly: no interpolation.
+/// What is solved for that solver over that ground (null: free space). For a passing design not shared.
 [[nodiscard]] std::shared_ptr<const SolvedFrequencies>
 solved_frequencies_of(const std::shared_ptr<const wire::Solver>& solver,
-                      const std::shared_ptr<const wire::GroundMatrices>& ground, bool ground_directly);
+                      const std::shared_ptr<const wire::GroundMatrices>& ground, Workload workload);
 
 } // namespace loopwright::loop::detail

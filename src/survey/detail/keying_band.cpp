@@ -151,11 +151,11 @@ namespace {
 void fill(KeyingBand& band, const KeyingRequest& request, const base::StopToken& stop) {
     const std::vector<HeldLimit> limits = held_limits(request, band.point.frequency);
     Shifts volts;
-    const auto shared = surroundings_of(request.design, band.point.frequency, true, stop);
+    const auto shared = surroundings_of(request.design, band.point.frequency, stop);
     const std::lock_guard lock(shared->mutex);
     if (shared->around) {
         shared->around->heed(stop);
-        const Unfavourable ends(request, band, *shared->around, stop);
+        const Unfavourable ends(request, band, *shared, stop);
         fill_distances(band, request, limits, *shared->around, ends);
         volts = ends.volts();
     }

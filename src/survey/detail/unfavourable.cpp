@@ -1,8 +1,5 @@
 #include "survey/detail/unfavourable.hpp"
 
-#include "design/soil.hpp"
-#include "design/validation.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -13,42 +10,6 @@ namespace {
 
 using exposure::Surroundings;
 using exposure::Threshold;
-
-struct PlaceVariant {
-    int cause = 0;
-    double raised_m = 0; ///< the loop
-    design::Design design;
-};
-
-/// What the place may be instead: soil drier and wetter, the loop a little lower and higher.
-std::vector<PlaceVariant> variants_of(const design::Design& design) {
-    std::vector<PlaceVariant> all;
-    const design::Site& site = design.site;
-    if (site.ground.kind == design::GroundKind::free_space) {
-        return all;
-    }
-    if (site.ground.kind == design::GroundKind::soil) {
-        const ground::Soil soil = design::soil_of(site.ground);
-        for (const double factor : {0.5, 2.0}) {
-            design::Design other = design;
-            other.site.ground.class_name.clear();
-            other.site.ground.relative_permittivity =
-                std::max(1.0, soil.relative_permittivity * std::pow(factor, 0.5));
-            other.site.ground.conductivity = factor * soil.conductivity;
-            all.push_back({0, 0.0, other});
-        }
-    }
-    const double lowest = site.lowest_point.value.value();
-    for (const double by : {-1.0, 1.0}) {
-        design::Design other = design;
-        const double there = std::max(0.05, lowest + by * std::max(0.05, 0.1 * lowest));
-        other.site.lowest_point = units::metres(there);
-        if (design::refusals(other).empty()) {
-            all.push_back({1, there - lowest, other});
-        }
-    }
-    return all;
-}
 
 /// Capacitor voltage for 1 W, but for a factor that variants share: its current over omega C.
 double volts_per_watt(const Surroundings& around) {
@@ -71,19 +32,31 @@ double worst_share_there(const Surroundings& around, const Threshold& threshold,
     return std::max(here, around.share_at(threshold, place));
 }
 
-/// How far the distance moves when the largest share there changes from `here` to `changed`: by the slope of
-/// the share at the place, since the field falls as a power of the distance over a few per cent.
-double moved_m(const exposure::Farthest& place, const Threshold& threshold, const Surroundings& around,
-               double changed) {
-    exposure::Farthest farther = place;
-    farther.distance = 1.05 * place.distance;
-    const double here = around.share_at(threshold, place), there = around.share_at(threshold, farther);
-    if (place.distance.value() <= 0 || std::isinf(here) || std::isinf(changed) || here <= there) {
-        return 0; // set by the nearness of the conductor, which moves with nothing here
+/// How the distance moves with the largest share at its place: by the slope of the share there, since the
+/// field falls as a power of the distance over a few per cent.
+class Slope {
+public:
+    Slope(const exposure::Farthest& place, const Threshold& threshold, const Surroundings& around)
+        : distance_m_(place.distance.value()), here_(around.share_at(threshold, place)) {
+        exposure::Farthest farther = place;
+        farther.distance = 1.05 * place.distance;
+        const double there = around.share_at(threshold, farther);
+        if (distance_m_ > 0 && !std::isinf(here_) && here_ > there) {
+            power_ = std::log(here_ / there) / std::log(1.05);
+        }
     }
-    const double power = std::log(here / there) / std::log(1.05);
-    return place.distance.value() * (std::pow(changed / here, 1 / power) - 1);
-}
+    /// Where the share becomes `changed`.
+    [[nodiscard]] double moved_m(double changed) const {
+        if (power_ == 0 || std::isinf(changed)) {
+            return 0; // set by the nearness of the conductor, which moves with nothing here
+        }
+        return distance_m_ * (std::pow(changed / here_, 1 / power_) - 1);
+    }
+
+private:
+    double distance_m_, here_;
+    double power_ = 0;
+};
 
 units::Power allowed(const Surroundings::Squares& worst, const exposure::FieldLimit& fields) {
     return units::watts(1 / worst.over(threshold_of(fields, units::watts(1))));
@@ -106,9 +79,9 @@ Threshold threshold_of(const exposure::FieldLimit& fields, units::Power power) {
     return {fields.electric.value() / root, fields.magnetic.value() / root};
 }
 
-Unfavourable::Unfavourable(const KeyingRequest& request, const KeyingBand& band, Surroundings& around,
-                           const base::StopToken& stop)
-    : band_(band), around_(around), varied_(request.intervals),
+Unfavourable::Unfavourable(const KeyingRequest& request, const KeyingBand& band,
+                           const SharedSurroundings& shared, const base::StopToken& stop)
+    : band_(band), shared_(shared), around_(*shared.around), varied_(request.intervals),
       level_m_(request.design.site.standing_level.value.value()) {
     if (!varied_) {
         return;
@@ -119,19 +92,16 @@ Unfavourable::Unfavourable(const KeyingRequest& request, const KeyingBand& band,
     // The same currents with more or less power left for them.
     more_power_ = range.low.value() > 0 ? std::max(1.0, (total / range.low).value()) : 1.0;
     less_power_ = range.high > total ? (total / range.high).value() : 1.0;
-    for (const PlaceVariant& variant : variants_of(request.design)) {
-        auto shared = surroundings_of(variant.design, band.point.frequency, false, stop);
-        if (shared->around) {
-            variants_.push_back({variant.cause, variant.raised_m, std::move(shared)});
-        }
-    }
+    variants_ = &shared.variants(request.design, band.point.frequency, stop);
 }
 
 template <class Value>
 std::vector<std::vector<double>> Unfavourable::by_cause(const Value& value) const {
     std::map<int, std::vector<double>> found;
-    for (const Variant& variant : variants_) {
-        found[variant.cause].push_back(value(variant));
+    if (variants_ != nullptr) {
+        for (const SharedSurroundings::Variant& variant : *variants_) {
+            found[variant.cause].push_back(value(variant));
+        }
     }
     std::vector<std::vector<double>> all;
     for (auto& cause : found) {
@@ -152,11 +122,14 @@ Shifts Unfavourable::distance_m(const exposure::FieldLimit& fields, units::Power
         shifts.add({with(more_power_).value_or(2 * exposure::farthest_established_m) - nominal_m,
                     with(less_power_).value_or(nominal_m) - nominal_m});
     }
+    if (variants_ == nullptr || variants_->empty()) {
+        return shifts;
+    }
     const Threshold threshold = threshold_of(fields, averaged);
-    for (const auto& cause : by_cause([&](const Variant& variant) {
-             return moved_m(
-                 nominal, threshold, around_,
-                 worst_share_there(*variant.shared->around, threshold, nominal, variant.raised_m, level_m_));
+    const Slope slope(nominal, threshold, around_);
+    for (const auto& cause : by_cause([&](const SharedSurroundings::Variant& variant) {
+             return slope.moved_m(
+                 worst_share_there(variant.around, threshold, nominal, variant.raised_m, level_m_));
          })) {
         shifts.add(cause);
     }
@@ -167,8 +140,8 @@ Shifts Unfavourable::volts() const {
     Shifts shifts;
     const double peak_V = band_.point.resonance->capacitor_voltage_peak.value();
     // The same power splits otherwise: currents go with the root of the resistance, and so do volts.
-    for (const auto& cause : by_cause([&](const Variant& variant) {
-             return peak_V * (volts_per_watt(*variant.shared->around) / volts_per_watt(around_) - 1);
+    for (const auto& cause : by_cause([&](const SharedSurroundings::Variant& variant) {
+             return peak_V * (volts_per_watt(variant.around) / volts_per_watt(around_) - 1);
          })) {
         shifts.add(cause);
     }
@@ -183,6 +156,25 @@ bool Unfavourable::within(const exposure::FieldLimit& fields, units::Power avera
 }
 
 units::Power Unfavourable::power_for_people(const exposure::FieldLimit& fields, units::Length people) const {
+    if (!varied_) {
+        return power_for_people_anew(fields, people);
+    }
+    auto& kept = shared_.powers_for_people_W;
+    const std::array<double, 5> key{fields.electric.value(), fields.magnetic.value(), people.value(),
+                                    more_power_, less_power_};
+    if (const auto found = kept.find(key); found != kept.end()) {
+        return units::watts(found->second);
+    }
+    const units::Power power = power_for_people_anew(fields, people);
+    if (kept.size() >= SharedSurroundings::most_powers) {
+        kept.clear();
+    }
+    kept.emplace(key, power.value());
+    return power;
+}
+
+units::Power Unfavourable::power_for_people_anew(const exposure::FieldLimit& fields,
+                                                 units::Length people) const {
     const double share = around_.worst_share(threshold_of(fields, units::watts(1)), people);
     units::Power high = units::watts(1 / share), low = high;
     if (!varied_ || !(high.value() > 0) || within(fields, high, people)) {
@@ -204,9 +196,8 @@ units::Power Unfavourable::power_for_people(const exposure::FieldLimit& fields, 
 }
 
 units::Power Unfavourable::power_for_tuning(const exposure::FieldLimit& fields, units::Length reach) const {
-    const auto here = [&](const Surroundings& around) {
-        const auto at = around.capacitor_place_m();
-        return allowed(around.worst_around({at[0], at[1]}, reach), fields).value();
+    const auto here = [&](Surroundings& around) {
+        return allowed(around.worst_around_capacitor(reach), fields).value();
     };
     const double nominal_W = here(around_);
     if (!(nominal_W > 0)) {
@@ -214,7 +205,7 @@ units::Power Unfavourable::power_for_tuning(const exposure::FieldLimit& fields, 
     }
     double power_W = nominal_W / more_power_;
     for (const std::vector<double>& cause :
-         by_cause([&](const Variant& variant) { return here(*variant.shared->around); })) {
+         by_cause([&](const SharedSurroundings::Variant& variant) { return here(variant.around); })) {
         power_W *= std::min(1.0, *std::min_element(cause.begin(), cause.end()) / nominal_W);
     }
     return units::watts(power_W);

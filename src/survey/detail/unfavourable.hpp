@@ -6,7 +6,7 @@
 #include "survey/detail/remembered_surroundings.hpp"
 #include "survey/keying.hpp"
 
-#include <memory>
+#include <deque>
 #include <vector>
 
 namespace loopwright::survey::detail {
@@ -25,8 +25,9 @@ struct Shifts {
 /// Keeps references to what it is given.
 class Unfavourable {
 public:
-    /// The band's point must have a resonance. Throws base::Stopped after a stop.
-    Unfavourable(const KeyingRequest& request, const KeyingBand& band, exposure::Surroundings& around,
+    /// The band's point must have a resonance, the surroundings be solved, locked and heeding `stop`. Throws
+    /// base::Stopped after a stop.
+    Unfavourable(const KeyingRequest& request, const KeyingBand& band, const SharedSurroundings& shared,
                  const base::StopToken& stop);
 
     /// Of a distance [m] that is `nominal` for that limit and averaged power. To first order in the distance,
@@ -46,23 +47,21 @@ public:
                                                 units::Length reach) const;
 
 private:
-    struct Variant {
-        int cause = 0;
-        double raised_m = 0; ///< the loop
-        std::shared_ptr<const SharedSurroundings> shared;
-    };
     /// What a function of the variant gives, by cause.
     template <class Value>
     [[nodiscard]] std::vector<std::vector<double>> by_cause(const Value& value) const;
+    [[nodiscard]] units::Power power_for_people_anew(const exposure::FieldLimit& fields,
+                                                     units::Length people) const;
     [[nodiscard]] bool within(const exposure::FieldLimit& fields, units::Power averaged,
                               units::Length people) const;
 
     const KeyingBand& band_;
+    const SharedSurroundings& shared_;
     exposure::Surroundings& around_;
     bool varied_;
     double level_m_;                         ///< on which people stand
     double more_power_ = 1, less_power_ = 1; ///< left for the currents, losses at their ends
-    std::vector<Variant> variants_;
+    const std::deque<SharedSurroundings::Variant>* variants_ = nullptr;
 };
 
 } // namespace loopwright::survey::detail
