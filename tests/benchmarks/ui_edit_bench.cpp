@@ -5,6 +5,8 @@
 #include "charts/chart_widget.hpp"
 #include "charts/figure_widget.hpp"
 #include "models/survey_charts.hpp"
+#include "pages/keying_board.hpp"
+#include "pages/keying_page.hpp"
 #include "pages/retune_card.hpp"
 #include "pages/retune_page.hpp"
 #include "pages/retune_view.hpp"
@@ -248,6 +250,75 @@ BENCHMARK_CAPTURE(edit_the_retune_page, calibration_point, move_a_point)
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
 BENCHMARK_CAPTURE(edit_the_retune_page, dial, change_the_drive)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+/// The page Before keying in a window of its own, and when its board was painted with the unfavourable ends.
+class KeyingWindow : public QObject {
+public:
+    KeyingWindow() {
+        design::Design made = over_soil(0.9).design;
+        made.capacitor.minimum = units::picofarads(8);
+        made.capacitor.maximum = units::picofarads(400);
+        made.site.people_distance = units::metres(3);
+        made.station.reach = units::metres(1.5);
+        document_.start_from(made);
+        focus_.set_frequency(units::megahertz(14.074));
+        page_.resize(1260, 700);
+        page_.board().viewport()->installEventFilter(this);
+        connect(&keying_, &jobs::KeyingJob::updated, this, [this] { due_ = keying_.settled(); });
+        page_.show();
+        compute();
+    }
+    void edit(const std::function<void(design::Design&)>& change) {
+        design::Design next = document_.design();
+        change(next);
+        document_.edit(next, {QStringLiteral("Edit"), {}, {}});
+        compute();
+    }
+
+protected:
+    bool eventFilter(QObject*, QEvent* event) override {
+        painted_ = painted_ || (due_ && event->type() == QEvent::Paint);
+        return false;
+    }
+
+private:
+    void compute() {
+        due_ = painted_ = false;
+        keying_.start(document_.design());
+        while (!painted_) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+    }
+    QTemporaryDir folder_;
+    settings::Settings settings_{folder_.filePath(QStringLiteral("settings.ini"))};
+    session::Document document_;
+    session::Focus focus_;
+    session::Comparison comparison_;
+    jobs::SurveyJob survey_, compared_;
+    jobs::PointJob point_;
+    jobs::KeyingJob keying_;
+    pages::KeyingPage page_{{settings_, document_, focus_, comparison_, survey_, point_, compared_, keying_}};
+    bool due_ = false, painted_ = false;
+};
+
+void edit_before_keying(benchmark::State& state, void (*change)(design::Design&, int)) {
+    KeyingWindow window;
+    int step = 0;
+    for (auto _ : state) {
+        ++step;
+        window.edit([&](design::Design& design) { change(design, step); });
+    }
+}
+
+void change_the_power(design::Design& design, int step) {
+    design.station.power.value = units::watts(5 + 0.01 * (step % 1000));
+}
+void change_the_duty(design::Design& design, int step) {
+    design.station.use = design::Use{design::Habit::listening_turns, 0.2, units::seconds(60 + step % 200)};
+}
+// Aim: 30 ms until the sheet with its intervals stands on the page.
+BENCHMARK_CAPTURE(edit_before_keying, power, change_the_power)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(edit_before_keying, duty, change_the_duty)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void crosshair_move(benchmark::State& state) {
     charts::ChartGroup group;

@@ -61,6 +61,11 @@ protected:
         EXPECT_NE(found, nullptr) << "no " << name;
         return found;
     }
+    void raise_the_people() {
+        design::Design next = design();
+        next.site.standing_level = units::metres(0.1);
+        window().document().edit(next, {QStringLiteral("Level"), {}, {}});
+    }
     void enter(const char* name, const QString& text) {
         auto* field = on_page<QWidget>(name);
         ASSERT_NE(field, nullptr);
@@ -200,6 +205,7 @@ TEST_F(WindowKeyingTest, NothingIsWithinBeforeTheUnfavourableEndsAreIn) {
     });
     enter("station.power", QStringLiteral("1 W"));
     enter("site.people_distance", QStringLiteral("10 m"));
+    raise_the_people(); // fields that are not remembered: in two steps
     ASSERT_TRUE(test::wait_for_keying(window()));
     ASSERT_FALSE(verdicts.isEmpty());
     for (const QString& verdict : verdicts) {
@@ -207,6 +213,24 @@ TEST_F(WindowKeyingTest, NothingIsWithinBeforeTheUnfavourableEndsAreIn) {
     }
     EXPECT_TRUE(cell("40m", KeyingBoardModel::verdict).contains(QStringLiteral("within, as computed")))
         << cell("40m", KeyingBoardModel::verdict).toStdString();
+}
+
+// Where the fields are remembered nothing but the settled sheet is shown: no tick or 'perhaps' comes and
+// goes.
+TEST_F(WindowKeyingTest, AnEditOfPowerOrDutyIsSettledInOneStep) {
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    int settled = 0, other = 0;
+    QObject::connect(&window().keying(), &jobs::KeyingJob::updated, &page(),
+                     [&] { ++(window().keying().settled() ? settled : other); });
+    enter("station.power", QStringLiteral("1 W"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    enter("site.people_distance", QStringLiteral("10 m"));
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_GE(settled, 2);
+    EXPECT_EQ(other, 0);
+    raise_the_people();
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    EXPECT_EQ(other, 1); // as entered first
 }
 
 TEST_F(WindowKeyingTest, WithoutADistanceOfPeopleNothingReadsAsAClearance) {

@@ -59,7 +59,9 @@ HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
     connect(keying, &jobs::KeyingJob::started, this, [this] {
         failed_ = false;
         patience_.start();
-        refresh();
+        if (!context_.keying.soon()) { // else the tick would go and come again
+            refresh();
+        }
     });
     connect(keying, &jobs::KeyingJob::updated, this, [this] {
         failed_ = false;

@@ -20,11 +20,7 @@ KeyingJob::KeyingJob(QObject* parent) : QObject(parent), nominal_(&run_keying), 
         take(nominal_);
         pause_.start();
     });
-    connect(&pause_, &QTimer::timeout, this, [this] {
-        survey::KeyingRequest request;
-        request.design = design_;
-        intervals_.start(request);
-    });
+    connect(&pause_, &QTimer::timeout, this, [this] { intervals_.start(asked(true)); });
     connect(&intervals_, &Job::finished, this, [this] {
         running_ = false;
         take(intervals_);
@@ -37,7 +33,15 @@ KeyingJob::KeyingJob(QObject* parent) : QObject(parent), nominal_(&run_keying), 
 
 KeyingJob::~KeyingJob() = default;
 
+survey::KeyingRequest KeyingJob::asked(bool intervals) const {
+    survey::KeyingRequest request;
+    request.design = design_;
+    request.intervals = intervals;
+    return request;
+}
+
 void KeyingJob::announce() {
+    soon_ = false;
     stale_ = true;
     running_ = true;
     pause_.stop();
@@ -63,10 +67,13 @@ void KeyingJob::start(const design::Design& design) {
     pause_.stop();
     intervals_.cancel();
     design_ = design;
-    survey::KeyingRequest request;
-    request.design = design;
-    request.intervals = false;
-    nominal_.start(request);
+    soon_ = result_ && result_->request.intervals && survey::same_fields(result_->request.design, design);
+    if (soon_) {
+        nominal_.cancel();
+        intervals_.start(asked(true));
+    } else {
+        nominal_.start(asked(false));
+    }
     Q_EMIT started();
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // The sheet before keying away from the window's thread, in two steps: the figures as entered at once, then
-// with what soil, height and losses may do to them.
+// with what soil, height and losses may do to them. In one step where the fields are remembered (an edit of
+// power, duty, limits or people): the first would stand for some milliseconds only.
 #include "jobs/job.hpp"
 #include "survey/keying.hpp"
 #include "survey/keying_outlines.hpp"
@@ -35,11 +36,13 @@ public:
     /// Whether the result holds the unfavourable ends. Without them nothing may be called within limits.
     [[nodiscard]] bool settled() const { return result_ && !stale_ && result_->request.intervals; }
     [[nodiscard]] bool running() const { return running_; }
+    /// Whether the newest request is answered in one step.
+    [[nodiscard]] bool soon() const { return soon_; }
 
 Q_SIGNALS:
     void started();
     void progressed(double share);
-    /// There is a newer result: nominal, then settled.
+    /// There is a newer result: nominal, then settled; settled at once where it was soon().
     void updated();
     /// One sentence; the result stays, stale or without its intervals.
     void failed(const QString& message);
@@ -47,6 +50,7 @@ Q_SIGNALS:
 
 private:
     using Step = JobOf<survey::KeyingRequest, survey::Keying>;
+    [[nodiscard]] survey::KeyingRequest asked(bool intervals) const;
     void take(const Step& step);
     void fail(const QString& message);
     Step nominal_, intervals_;
@@ -55,6 +59,7 @@ private:
     std::shared_ptr<const survey::Keying> result_;
     bool stale_ = true;
     bool running_ = false;
+    bool soon_ = false;
 };
 
 struct OutlinesRequest {
