@@ -15,9 +15,9 @@ design::AddedCapacitor fixed(double pF, design::AddedConnection how, double q) {
     return made;
 }
 
-class AddedInModels : public testing::TestWithParam<Model> {};
-
 } // namespace
+
+class AddedInModels : public testing::TestWithParam<Model> {};
 
 TEST_P(AddedInModels, TheLoopNeedsTheSameAndRangeAndLossFollow) {
     design::Design plain;

@@ -36,9 +36,9 @@ OperatingPoint at(const design::Design& design, Model model, double MHz,
     return make_model(design, model, workload)->at(megahertz(MHz), units::watts(10), 2);
 }
 
-class PluggedInModels : public testing::TestWithParam<Model> {};
-
 } // namespace
+
+class PluggedInModels : public testing::TestWithParam<Model> {};
 
 TEST_P(PluggedInModels, EachBandHasItsOwnNetwork) {
     const design::Design both = plugged({"80m"});
