@@ -20,6 +20,10 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 CACHE = pathlib.Path(os.environ.get("XDG_CACHE_HOME", pathlib.Path.home() / ".cache")) / "loopwright-tidy"
 
 
+# How long a unit that was begun within the budget may go on: some tests take a minute and a half each.
+GRACE_S = 15
+
+
 def git(*arguments):
     done = subprocess.run(["git", "-C", str(ROOT), *arguments], capture_output=True, text=True)
     return done.stdout.split("\n") if done.returncode == 0 else []
@@ -88,8 +92,12 @@ def check(name, directory, words, build, version, deadline):
     key = fingerprint(directory, words, version)
     if key and (CACHE / key).exists():
         return name, "clean before", ""
-    done = subprocess.run(["clang-tidy", "--quiet", "-p", str(build), str(ROOT / name)],
-                          capture_output=True, text=True)
+    left = deadline - time.monotonic() + GRACE_S if deadline else None
+    try:
+        done = subprocess.run(["clang-tidy", "--quiet", "-p", str(build), str(ROOT / name)],
+                              capture_output=True, text=True, timeout=left)
+    except subprocess.TimeoutExpired:
+        return name, "not read to the end", ""
     if done.returncode != 0:
         return name, "refused", done.stdout + done.stderr
     if key:
