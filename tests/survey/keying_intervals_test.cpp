@@ -5,9 +5,11 @@
 #include "field/loop_field.hpp"
 #include "loop/full_wave.hpp"
 #include "survey/keying.hpp"
+#include "units/text.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <numbers>
 #include <vector>
@@ -283,4 +285,26 @@ TEST(KeyingIntervals, NoPowerIsToldNextToTheConductor) {
 }
 
 } // namespace
+// A rating between the voltage as entered and its unfavourable end is not exceeded by the former: the reason
+// says so.
+TEST(KeyingIntervals, ReasonSaysWhichEndExceedsTheRating) {
+    KeyingRequest request = one_band(design::GroundKind::soil);
+    request.intervals = true;
+    const KeyingBand held = keying(request).bands.at(0);
+    const double entered = held.point.resonance->capacitor_voltage_peak.value(),
+                 high = held.voltage_peak.high.value();
+    ASSERT_GT(high, 1.02 * entered);
+    request.design.capacitor.rating.peak_voltage = units::volts(0.5 * (entered + high));
+    const KeyingReason between = keying(request).bands.at(0).reasons.front();
+    EXPECT_EQ(between.verdict, KeyingVerdict::exceeded);
+    EXPECT_THAT(between.text,
+                testing::StartsWith("Perhaps " + units::shown(held.voltage_peak.high) + " peak, more than"));
+    EXPECT_THAT(between.text, testing::HasSubstr(units::shown(held.point.resonance->capacitor_voltage_peak) +
+                                                 " as entered"));
+    request.design.capacitor.rating.peak_voltage = units::volts(0.9 * entered);
+    const KeyingReason above = keying(request).bands.at(0).reasons.front();
+    EXPECT_THAT(above.text,
+                testing::StartsWith(units::shown(held.point.resonance->capacitor_voltage_peak) + " peak"));
+}
+
 } // namespace loopwright::survey

@@ -58,6 +58,15 @@ std::string peak_text(const KeyingBand& band) {
                                                                        : text + " (perhaps " + high + ")";
 }
 
+/// The unfavourable end decides; where the figure as entered lies below what is usable, the end stands first.
+std::string excess_text(const KeyingBand& band) {
+    const auto entered = band.point.resonance->capacitor_voltage_peak;
+    const std::string usable = "more than the usable " + shown(*band.usable_voltage);
+    return entered > *band.usable_voltage ? peak_text(band) + " is " + usable
+                                          : "Perhaps " + shown(band.voltage_peak.high) + " peak, " + usable +
+                                                " (" + shown(entered) + " as entered)";
+}
+
 std::optional<KeyingReason> of_volts(const KeyingBand& band) {
     if (!band.load || !band.usable_voltage) {
         return KeyingReason{KeyingVerdict::not_established,
@@ -65,8 +74,7 @@ std::optional<KeyingReason> of_volts(const KeyingBand& band) {
                             "Enter the capacitor's peak rating or its air gap"};
     }
     if (band.voltage_peak.high > *band.usable_voltage) {
-        return KeyingReason{KeyingVerdict::exceeded,
-                            peak_text(band) + " is more than the usable " + shown(*band.usable_voltage),
+        return KeyingReason{KeyingVerdict::exceeded, excess_text(band),
                             "At most " + power_down(*band.power_for_capacitor) +
                                 ", or a capacitor that stands " + volts_up(band.voltage_peak.high) + " peak"};
     }
