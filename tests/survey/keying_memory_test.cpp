@@ -1,6 +1,7 @@
 // What the sheet before keying remembers changes no figure: after edits it is, to the last digit, the sheet
 // computed with nothing remembered. Needs no outside source: both sides are ours.
 #include "base/job.hpp"
+#include "survey/carrier_request.hpp"
 #include "survey/detail/remembered_surroundings.hpp"
 #include "survey/keying.hpp"
 
@@ -17,20 +18,13 @@ namespace {
 using units::metres;
 
 KeyingRequest remembered_request() {
-    KeyingRequest request;
+    KeyingRequest request = carrier_request("20m", "icnirp_1998");
     design::Design& d = request.design;
-    d.capacitor.minimum = units::picofarads(5);
-    d.capacitor.maximum = units::picofarads(500);
-    d.capacitor.loss.q = 1000.0;
-    d.capacitor.rating.peak_voltage = units::volts(9000);
-    d.site.ground.kind = design::GroundKind::soil;
-    d.site.ground.class_name = "average ground";
     d.site.people_distance = metres(3);
     d.station.reach = metres(1.5);
     d.station.emission = "ft8";
-    d.station.power = units::watts(10);
-    d.station.bands = {"20m"};
     request.limits = {"icnirp_1998", "fcc_1_1310"};
+    request.intervals = true;
     return request;
 }
 

@@ -58,7 +58,9 @@ HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
     const jobs::KeyingJob* keying = &context_.keying;
     connect(keying, &jobs::KeyingJob::started, this, [this] {
         failed_ = false;
-        patience_.start();
+        if (!patience_.isActive()) { // edits that follow each other do not keep an old tick standing
+            patience_.start();
+        }
         if (!context_.keying.soon()) { // else the tick would go and come again
             refresh();
         }
