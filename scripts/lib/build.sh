@@ -12,8 +12,11 @@ jobs() {
 
 # From nothing, with no filled cache, fewer and larger units save minutes; see scripts/cmake/LoopwrightQuick.cmake.
 first_build_options() {
-    local cached
-    cached=$(ccache --print-stats 2>/dev/null | awk '$1 == "files_in_cache" { print $2 }')
+    local cached=0
+    # A machine without ccache has no cache, and the callers' `pipefail` must not end this before it says so.
+    if command -v ccache >/dev/null; then
+        cached=$(ccache --print-stats 2>/dev/null | awk '$1 == "files_in_cache" { print $2 }') || cached=0
+    fi
     if [ "${cached:-0}" -lt 300 ]; then echo "-DLOOPWRIGHT_QUICK=ON"; fi
 }
 
