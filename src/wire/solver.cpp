@@ -101,11 +101,11 @@ void add(FieldMatrix& to, const FieldMatrix& added) {
 Solver::Solver(WireModel model, const MeshOptions& options, units::Frequency highest) {
     auto parts = std::make_shared<Solution::Parts>(
         Solution::Parts{Mesh(std::move(model), options), {}, wavenumber_of(highest), {}, {}, {}, {}});
-    const int power = detail::power_needed(parts->highest_wavenumber, parts->mesh.extent_m());
+    const double extent_m = parts->mesh.extent_m();
+    // Of a wide loop the series serves the lower frequencies only, but those it does.
+    parts->highest_wavenumber = std::min(parts->highest_wavenumber, detail::farthest_wavenumber(extent_m));
+    const int power = detail::power_needed(parts->highest_wavenumber, extent_m);
     parts->moments = detail::moments_of(parts->mesh, std::max(2, power));
-    if (power == 0) {
-        parts->highest_wavenumber = 0;
-    }
     parts->conductors = conductor_forms(parts->mesh);
     parts->ports = weights_of(parts->mesh, parts->mesh.model().ports);
     parts->loads = weights_of(parts->mesh, parts->mesh.model().loads);

@@ -68,8 +68,9 @@ private:
 
 class Solver {
 public:
-    /// Meshes and fills. highest: no frequency above it will be asked from the series (higher ones are
-    /// computed directly, 100 times slower). Throws what Mesh throws.
+    /// Meshes and fills. highest: no frequency above it will be asked from the series (higher ones, and those
+    /// where k times the extent is above about 5.4, are computed directly, 100 times slower). Throws what
+    /// Mesh throws.
     Solver(WireModel model, const MeshOptions& options, units::Frequency highest);
 
     [[nodiscard]] const Mesh& mesh() const;

@@ -14,7 +14,7 @@ namespace loopwright::test {
 
 namespace {
 
-constexpr int patience_ms = 5000;
+constexpr int patience_ms = 30000; // of a busy machine; a test that passes never waits it out
 constexpr int look_again_ms = 20;
 
 QString without_mnemonic(QString text) {

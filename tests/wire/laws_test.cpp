@@ -110,25 +110,42 @@ TEST(Ports, NoCapacitanceResonatesALoopBeyondItsOwnResonance) {
                  }).has_value());
 }
 
+// Distant elements take two Gauss points in the series, four in the other.
+void expect_series_as_direct(const Solver& solver, double megahertz) {
+    const FieldMatrix series = solver.free_space(units::megahertz(megahertz));
+    const FieldMatrix direct = solver.free_space_direct(units::megahertz(megahertz));
+    double re = 0, im = 0, re_most = 0, im_most = 0;
+    for (std::size_t e = 0; e < series.re.size(); ++e) {
+        re = std::max(re, std::abs(series.re[e] - direct.re[e]));
+        im = std::max(im, std::abs(series.im[e] - direct.im[e]));
+        re_most = std::max(re_most, std::abs(direct.re[e]));
+        im_most = std::max(im_most, std::abs(direct.im[e]));
+    }
+    EXPECT_LT(re, 1e-9 * re_most) << megahertz;
+    EXPECT_LT(im, 2e-5 * im_most) << megahertz;
+    EXPECT_GT(re + im, 0) << "both are the direct way at " << megahertz;
+}
+
 TEST(Series, AgreesWithTheKernelItself) {
-    // Distant elements take two Gauss points in the series, four in the other.
     const Solver solver(one_loop(1, 0.01), {}, units::megahertz(120));
     for (const double megahertz : {2.0, 14.0, 30.0, 60.0, 120.0}) {
-        const FieldMatrix series = solver.free_space(units::megahertz(megahertz));
-        const FieldMatrix direct = solver.free_space_direct(units::megahertz(megahertz));
-        double re = 0, im = 0, re_most = 0, im_most = 0;
-        for (std::size_t e = 0; e < series.re.size(); ++e) {
-            re = std::max(re, std::abs(series.re[e] - direct.re[e]));
-            im = std::max(im, std::abs(series.im[e] - direct.im[e]));
-            re_most = std::max(re_most, std::abs(direct.re[e]));
-            im_most = std::max(im_most, std::abs(direct.im[e]));
-        }
-        EXPECT_LT(re, 1e-9 * re_most) << megahertz;
-        EXPECT_LT(im, 2e-5 * im_most) << megahertz;
+        expect_series_as_direct(solver, megahertz);
     }
     // Above the highest frequency the direct way answers.
     const units::Frequency far = units::megahertz(600);
     EXPECT_EQ(solver.free_space(far).re, solver.free_space_direct(far).re);
+}
+
+TEST(Series, OfAWideLoopServesTheFrequenciesThatItReaches) {
+    MeshOptions
+        fine; // two points serve a distant element up to a twentieth of a wavelength, as in the test above
+    fine.refinement = 2;
+    const Solver solver(one_loop(6, 0.02), fine, units::megahertz(60)); // k R = 10.7 there
+    for (const double megahertz : {1.8, 14.0, 30.0}) {
+        expect_series_as_direct(solver, megahertz);
+    }
+    const units::Frequency beyond = units::megahertz(33);
+    EXPECT_EQ(solver.free_space(beyond).re, solver.free_space_direct(beyond).re);
 }
 
 TEST(Scaling, LeavesTheAdmittanceOfPerfectWiresAlone) {

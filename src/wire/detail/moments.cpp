@@ -189,4 +189,13 @@ int power_needed(double wavenumber_rad_m, double extent_m) {
     return 0;
 }
 
+double farthest_wavenumber(double extent_m) {
+    double reached = 0, beyond = highest_power_possible; // k R: far beyond every series of that many powers
+    while (beyond - reached > 1e-3) {
+        const double middle = 0.5 * (reached + beyond);
+        (power_needed(middle, 1) > 0 ? reached : beyond) = middle;
+    }
+    return reached / extent_m;
+}
+
 } // namespace loopwright::wire::detail

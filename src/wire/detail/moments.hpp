@@ -26,7 +26,11 @@ inline constexpr int highest_power_possible = 31;
 [[nodiscard]] Moments moments_of(const Mesh& mesh, int highest_power);
 
 /// Least even power at which what is left out is below 1e-11 of the radiation of a small loop, (k R)^5/5!,
-/// for all distances up to extent_m. 0: beyond the series (k R over about 4).
+/// for all distances up to extent_m. 0: beyond the series (farthest_wavenumber).
 [[nodiscard]] int power_needed(double wavenumber_rad_m, double extent_m);
+
+/// The wave number [rad/m] up to which a series of at most highest_power_possible serves distances up to
+/// extent_m: k R of about 5.4.
+[[nodiscard]] double farthest_wavenumber(double extent_m);
 
 } // namespace loopwright::wire::detail
