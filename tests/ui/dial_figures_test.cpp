@@ -78,6 +78,34 @@ TEST(DialFigure, NoWordCoversAnother) {
     }
 }
 
+TEST(DialFigure, TheIntervalIsSeenToBothItsEnds) {
+    models::DialPlot plot = made_plot();
+    plot.calibrated.reset();
+    plot.predicted = models::DialMark{104.2, 94.6, 113.8}; // symmetric: so is its line round the middle
+    const Appearance look = paper_appearance();
+    const QRgb ink = look.curve(models::Meaning::capacitor).rgb();
+    for (const int width : {420, 500, 700}) {
+        QImage image(width, 220, QImage::Format_RGB32);
+        image.fill(look.paper);
+        QPainter painter(&image);
+        DialFigure(plot).paint(painter, QRectF(image.rect()), look);
+        QList<int> longest;
+        for (int y = image.height() / 2; y < image.height(); ++y) {
+            QList<int> drawn;
+            for (int x = 0; x < width; ++x) {
+                if (image.pixel(x, y) == ink) {
+                    drawn.append(x);
+                }
+            }
+            if (drawn.size() > longest.size()) {
+                longest = drawn;
+            }
+        }
+        ASSERT_GT(longest.size(), width / 3);
+        EXPECT_NEAR(longest.first() + longest.last(), width, 4) << width;
+    }
+}
+
 TEST(DialFigure, WithoutAMarkItSaysWhy) {
     models::DialPlot plot;
     plot.reason = QStringLiteral("The design has no dial yet.");

@@ -80,15 +80,22 @@ void paint_scale(QPainter& painter, Lettering& words, const Scale& scale, const 
     }
 }
 
+/// Where a mark's interval is drawn, from its low to its high end.
+QPolygonF interval_line(const Scale& scale, const DialMark& mark, double level) {
+    const double y = scale.y - level - mark_px / 2.0;
+    return {{scale.within(std::min(mark.low, mark.high)), y},
+            {scale.within(std::max(mark.low, mark.high)), y}};
+}
+
 /// Filled for the one to set, hollow for the other; the interval as a bar with ends.
 void paint_mark(QPainter& painter, Lettering& words, const Scale& scale, const DialMark& mark, bool filled,
                 double level, const QString& text, const Appearance& look) {
     const double y = scale.y - level, x = scale.within(mark.reading);
-    const double low = scale.within(std::min(mark.low, mark.high));
-    const double high = scale.within(std::max(mark.low, mark.high));
+    const QPolygonF interval = interval_line(scale, mark, level);
+    const double low = interval.first().x(), high = interval.last().x();
     const QColor colour = look.curve(models::Meaning::capacitor);
     painter.setPen(QPen(colour, 1.6));
-    painter.drawLine(QPointF(low, y - mark_px / 2.0), QPointF(high, y - mark_px / 2.0));
+    painter.drawPolyline(interval);
     for (const double end : {low, high}) {
         painter.drawLine(QPointF(end, y - mark_px), QPointF(end, y));
     }
@@ -208,6 +215,12 @@ QList<FigureWord> DialFigure::paint(QPainter& painter, const QRectF& room, const
         return name + QChar(' ') + models::reading_text(mark.reading, plot_.scale, plot_.step);
     };
     const double one = tick_px + 2.0, two = one + mark_px + 4.0;
+    for (const auto& [mark, level] :
+         {std::pair(plot_.calibrated, one), std::pair(plot_.predicted, plot_.calibrated ? two : one)}) {
+        if (mark) {
+            words.avoid(interval_line(near, *mark, level));
+        }
+    }
     if (plot_.calibrated) {
         paint_mark(painter, words, near, *plot_.calibrated, true, one,
                    text(Text::tr("calibrated"), *plot_.calibrated), look);
