@@ -5,6 +5,7 @@
 #include "models/readout_model.hpp"
 #include "models/survey_charts.hpp"
 #include "models/verdict_words.hpp"
+#include "pages/readout_view.hpp"
 #include "report/table.hpp"
 #include "report/tables.hpp"
 #include "ui/chart_made_survey.hpp"
@@ -222,6 +223,38 @@ TEST(Readout, ShowsTheDataOfEveryCurveAtTheCrosshair) {
     EXPECT_EQ(shown("bandwidth_vswr"), text(models::Measure::frequency, r.bandwidth_vswr.value()));
     model.set_frequency(50e6);
     EXPECT_EQ(shown("efficiency"), QStringLiteral("not established"));
+}
+
+// A name that is cut begins at the very top of the heading.
+TEST(Readout, NoNameIsCutHoweverNarrowItsColumn) {
+    models::ChartContent chart;
+    for (int i = 0; i < 8; ++i) {
+        models::Curve curve;
+        curve.name = i == 5 ? QStringLiteral("Usable voltage, peak, with all that is plugged in")
+                            : QStringLiteral("Efficiency");
+        curve.points = {{1e6, 1.0}, {50e6, 2.0}};
+        chart.curves.push_back(curve);
+    }
+    models::ReadoutModel model;
+    ReadoutView view(model);
+    view.resize(1600, view.sizeHint().height());
+    view.show();
+    model.set_charts(std::make_shared<const std::vector<models::ChartContent>>(1, chart),
+                     QStringLiteral("Made"), {});
+    int before = 0;
+    for (const int width : {1600, 800, 560}) {
+        view.resize(width, view.height());
+        QApplication::processEvents();
+        const QImage heading = view.horizontalHeader()->grab().toImage();
+        const QRgb paper = heading.pixel(0, 0);
+        for (int x = 0; x < heading.width(); ++x) {
+            ASSERT_EQ(heading.pixel(x, 1), paper) << width << " at " << x;
+        }
+        EXPECT_GE(view.height(), before);
+        before = view.height();
+    }
+    const int lines = view.horizontalHeader()->height() / view.fontMetrics().height();
+    EXPECT_GE(lines, 4) << "the long name stands in a column of 70 px";
 }
 
 } // namespace

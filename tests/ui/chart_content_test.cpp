@@ -97,7 +97,7 @@ TEST(ChartContent, TheCapacitorsRangeFollowsWhatIsPluggedIn) {
         EXPECT_NEAR(value_at(chart->curves[1], hertz).value(), most + more, 1e-15) << hertz;
         EXPECT_NEAR(value_at(chart->curves[2], hertz).value(), least + more, 1e-15) << hertz;
     }
-    EXPECT_THAT(description(*chart).toStdString(), HasSubstr("with what is plugged in"));
+    EXPECT_THAT(description(*chart).toStdString(), HasSubstr("as plugged in"));
 }
 
 // A fixed capacitor of its own rating, plugged in on one band; one without a rating on another.

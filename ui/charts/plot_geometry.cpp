@@ -27,10 +27,14 @@ Span visible_positions(const models::ChartContent& content, Span hertz) {
             span.high = std::max(span.high, position);
         }
     };
+    // A level line along the frame would not be told from it.
+    const double clear = content.scale.logarithmic ? 0.005 : 0.0;
     for (const models::Curve& curve : content.curves) {
         for (const QPointF& point : curve.points) {
             if (point.x() >= hertz.low && point.x() <= hertz.high) {
-                include(position_of(content, curve, point.y()));
+                const double position = position_of(content, curve, point.y());
+                include(position - clear);
+                include(position + clear);
             }
         }
     }

@@ -86,13 +86,13 @@ ChartContent efficiency(const Curves& curves) {
 /// Both ends of the range as steps, where something is plugged in on some bands only.
 void add_range_steps(ChartContent& content, const survey::Survey& survey) {
     Curve most{QStringLiteral("capacitor_maximum"),
-               ChartText::tr("Capacitor's most, with what is plugged in"),
+               ChartText::tr("Capacitor's most, as plugged in"),
                ChartText::tr("capacitor's most"),
                Measure::capacitance,
                Meaning::figure,
                1};
     Curve least{QStringLiteral("capacitor_minimum"),
-                ChartText::tr("Capacitor's least, with what is plugged in"),
+                ChartText::tr("Capacitor's least, as plugged in"),
                 ChartText::tr("capacitor's least"),
                 Measure::capacitance,
                 Meaning::figure,
@@ -147,7 +147,7 @@ ChartContent capacitance(const Curves& curves, const survey::Survey& survey) {
 /// there has none. False where no rating counts anywhere.
 bool add_usable_voltage(ChartContent& content, const survey::Survey& survey) {
     Curve usable{QStringLiteral("usable_voltage"),
-                 ChartText::tr("Usable voltage, peak, with what is plugged in"),
+                 ChartText::tr("Usable voltage, peak, as plugged in"),
                  ChartText::tr("usable"),
                  Measure::voltage,
                  Meaning::figure,
@@ -210,7 +210,7 @@ ChartContent bandwidth(const Curves& curves, const survey::Request& request) {
     content.scale = {ChartText::tr("Bandwidth, kHz"), kilo, true, {}, {}};
     const QString vswr = label_text(request.vswr_limit, units::Dimension::number);
     curves.add(content,
-               {QStringLiteral("bandwidth_vswr"), ChartText::tr("Bandwidth, VSWR up to %1").arg(vswr),
+               {QStringLiteral("bandwidth_vswr"), ChartText::tr("Bandwidth, VSWR up to\u00a0%1").arg(vswr),
                 ChartText::tr("VSWR %1").arg(vswr), Measure::frequency, Meaning::figure},
                [](const Resonance& r) { return r.bandwidth_vswr.value(); });
     curves.add(content,

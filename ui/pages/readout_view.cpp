@@ -15,7 +15,7 @@ namespace loopwright::pages {
 namespace {
 
 constexpr double sample_px = 26.0;
-constexpr int sample_row_px = 12;
+constexpr int sample_row_px = 12, name_pad_px = 3, usual_lines = 2;
 
 /// Names the curves and shows below each name how it is drawn.
 class CurveHeader : public QHeaderView {
@@ -27,8 +27,18 @@ public:
         setDefaultAlignment(Qt::AlignHCenter | Qt::AlignTop | static_cast<Qt::Alignment>(Qt::TextWordWrap));
         setMinimumSectionSize(40);
     }
+    /// As high as the longest name wrapped into its column; all columns are of one width.
     [[nodiscard]] QSize sizeHint() const override {
-        return {QHeaderView::sizeHint().width(), 2 * fontMetrics().height() + sample_row_px + 4};
+        int names = usual_lines * fontMetrics().height();
+        const int across = width() / std::max(count(), 1) - 2 * name_pad_px;
+        for (int section = 0; section < count(); ++section) {
+            const models::Curve* curve = curves_.curve(section);
+            if (curve != nullptr && across > minimumSectionSize() / 2) {
+                const QRect column(0, 0, across, 20 * fontMetrics().height());
+                names = std::max(names, fontMetrics().boundingRect(column, wrapped, curve->name).height());
+            }
+        }
+        return {QHeaderView::sizeHint().width(), names + sample_row_px + 4};
     }
 
 protected:
@@ -40,8 +50,7 @@ protected:
         painter->save();
         painter->fillRect(rect, palette().color(QPalette::Window));
         painter->setPen(palette().color(QPalette::WindowText));
-        painter->drawText(rect.adjusted(3, 1, -3, -sample_row_px),
-                          Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap, curve->name);
+        painter->drawText(rect.adjusted(name_pad_px, 1, -name_pad_px, -sample_row_px), wrapped, curve->name);
         painter->setRenderHint(QPainter::Antialiasing);
         charts::Appearance look = charts::screen_appearance(palette(), font());
         charts::paint_sample(*painter, QPointF(rect.center().x() - sample_px / 2.0, rect.bottom() - 5.0),
@@ -50,6 +59,7 @@ protected:
     }
 
 private:
+    static constexpr int wrapped = Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap;
     const models::ReadoutModel& curves_;
 };
 
@@ -81,6 +91,13 @@ ReadoutView::ReadoutView(models::ReadoutModel& model, QWidget* parent) : QTableV
 void ReadoutView::fit() {
     verticalHeader()->setVisible(model_.rowCount() > 1);
     setFixedHeight(sizeHint().height());
+}
+
+void ReadoutView::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width()) { // narrower columns may want more lines
+        fit();
+    }
 }
 
 QSize ReadoutView::sizeHint() const {
