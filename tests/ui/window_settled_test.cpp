@@ -133,6 +133,40 @@ TEST_F(WindowSettledTest, TheRetunePageIsRightInEveryFrame) {
     expect_none(watch, "points put in");
 }
 
+// What the strip adds while an edit is computed fits into the room that it has, and the page stays where it
+// is.
+TEST_F(WindowSettledTest, AnEditDoesNotMoveThePageBelowTheStrip) {
+    ASSERT_TRUE(test::wait_for_keying(window()));
+    auto* volts = find<QLabel>("hazard.voltage");
+    int lines_at_most = 0;
+    for (const int width : {1600, 1280, 1100}) {
+        window().resize(width, 800);
+        QTest::qWait(50);
+        for (QLabel* cell : {volts, find<QLabel>("hazard.distance")}) {
+            QLabel alone(cell->text() + QStringLiteral(" (of before the last change)"));
+            alone.setFont(cell->font());
+            alone.setContentsMargins(cell->contentsMargins());
+            alone.setWordWrap(true);
+            EXPECT_GE(cell->height(), alone.heightForWidth(cell->width())) << width;
+            lines_at_most = std::max(lines_at_most, cell->height() / cell->fontMetrics().height());
+        }
+    }
+    EXPECT_GE(lines_at_most, 2) << "no width here asks for a second line";
+    const int top = window().pages().mapTo(&window(), QPoint(0, 0)).y();
+    design::Design next = window().document().design();
+    next.site.lowest_point = units::metres(2.5);
+    window().document().edit(next, {QStringLiteral("Height"), {}, {}});
+    bool said = false;
+    const auto settled = [&] {
+        said = said || volts->text().contains(QLatin1Char('('));
+        EXPECT_EQ(window().pages().mapTo(&window(), QPoint(0, 0)).y(), top);
+        return !volts->text().contains(QStringLiteral("change)")) &&
+               window().keying().result()->request.design == next && window().keying().settled();
+    };
+    ASSERT_TRUE(QTest::qWaitFor(settled, 60000));
+    EXPECT_TRUE(said);
+}
+
 TEST_F(WindowSettledTest, TheCouplingSectionIsRightInEveryFrame) {
     auto* fold = find<inputs::Fold>("group.coupling");
     for (const bool unfolded : {true, false, true}) {

@@ -7,6 +7,8 @@
 #include <QHBoxLayout>
 #include <QLabel>
 
+#include <algorithm>
+
 namespace loopwright::app {
 
 namespace {
@@ -24,6 +26,14 @@ QString symbol(models::VoltageState state) {
     return {};
 }
 
+QString before_words() {
+    return HazardStrip::tr(" (of before the last change)");
+}
+
+QString computing_words() {
+    return HazardStrip::tr(" (worst case still computing)");
+}
+
 QLabel* new_cell(QWidget* parent) {
     auto* label = new QLabel(parent);
     label->setTextFormat(Qt::PlainText);
@@ -31,12 +41,6 @@ QLabel* new_cell(QWidget* parent) {
     label->setAutoFillBackground(true);
     label->setWordWrap(true);
     return label;
-}
-
-void say(QLabel* cell, const QString& text, const QString& detail) {
-    cell->setText(text);
-    cell->setToolTip(detail);
-    cell->setAccessibleDescription(detail);
 }
 
 } // namespace
@@ -83,9 +87,38 @@ HazardStrip::HazardStrip(const pages::Context& context, QWidget* parent)
 QString HazardStrip::state_words() const {
     const jobs::KeyingJob& keying = context_.keying;
     if (keying.stale()) {
-        return patience_.isActive() ? QString() : tr(" (of before the last change)");
+        return patience_.isActive() ? QString() : before_words();
     }
-    return keying.settled() ? QString() : tr(" (worst case still computing)");
+    return keying.settled() ? QString() : computing_words();
+}
+
+void HazardStrip::say(QLabel* cell, const QString& text, const QString& detail, const QString& state) {
+    settled_[cell] = text;
+    cell->setText(text + state);
+    cell->setToolTip(detail);
+    cell->setAccessibleDescription(detail);
+}
+
+/// The words of a state that passes find room beside or below the others: they never move the page.
+void HazardStrip::keep_room() {
+    constexpr int unbounded_px = 1 << 20;
+    for (auto it = settled_.cbegin(); it != settled_.cend(); ++it) {
+        QLabel& cell = *it.key();
+        const QMargins margins = cell.contentsMargins();
+        const QRect room(0, 0, cell.width() - margins.left() - margins.right(), unbounded_px);
+        int height = 0;
+        for (const QString& state : {before_words(), computing_words()}) {
+            height = std::max(height, cell.fontMetrics()
+                                          .boundingRect(room, Qt::AlignLeft | Qt::TextWordWrap, *it + state)
+                                          .height());
+        }
+        cell.setMinimumHeight(height + margins.top() + margins.bottom());
+    }
+}
+
+void HazardStrip::resizeEvent(QResizeEvent* event) {
+    QFrame::resizeEvent(event);
+    keep_room();
 }
 
 void HazardStrip::refresh() {
@@ -99,6 +132,7 @@ void HazardStrip::refresh() {
             none.detail);
         say(distance_, QStringLiteral("\u25B2 ") + none.text, none.detail);
         exceeded_ = too_near_ = false;
+        keep_room();
         colour();
         return;
     }
@@ -107,12 +141,13 @@ void HazardStrip::refresh() {
         models::keying_distance(*keying.result(), context_.settings.unit_system());
     // A tick only where the unfavourable ends are in.
     const bool doubtful = !keying.settled() && volts.state == models::VoltageState::within;
-    say(voltage_, (doubtful ? QStringLiteral("\u25B3 ") : symbol(volts.state)) + volts.text + state_words(),
-        volts.detail);
+    say(voltage_, (doubtful ? QStringLiteral("\u25B3 ") : symbol(volts.state)) + volts.text, volts.detail,
+        state_words());
     say(distance_,
         (people.established && !people.exceeded ? QStringLiteral("\u25B3 ") : QStringLiteral("\u25B2 ")) +
-            people.text + state_words(),
-        people.detail);
+            people.text,
+        people.detail, state_words());
+    keep_room();
     exceeded_ = volts.state == models::VoltageState::exceeded;
     too_near_ = people.exceeded;
     colour();

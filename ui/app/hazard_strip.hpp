@@ -5,6 +5,7 @@
 #include "pages/context.hpp"
 
 #include <QFrame>
+#include <QHash>
 #include <QTimer>
 
 class QLabel;
@@ -18,15 +19,19 @@ public:
 
 protected:
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void refresh();
+    void say(QLabel* cell, const QString& text, const QString& detail, const QString& state = {});
+    void keep_room();
     void colour();
     [[nodiscard]] QString state_words() const;
     pages::Context context_;
     QLabel* voltage_;
     QLabel* distance_;
-    QTimer patience_; ///< what takes less is not worth a word
+    QHash<QLabel*, QString> settled_; ///< each cell's text without the words of a state that passes
+    QTimer patience_;                 ///< what takes less is not worth a word
     bool exceeded_ = false;
     bool too_near_ = false;
     bool failed_ = false;
