@@ -165,6 +165,8 @@ void HazardStrip::colour() {
 void HazardStrip::changeEvent(QEvent* event) {
     if (event->type() == QEvent::PaletteChange) {
         colour();
+    } else if (event->type() == QEvent::FontChange) {
+        keep_room();
     }
     QFrame::changeEvent(event);
 }
