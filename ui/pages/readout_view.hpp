@@ -10,7 +10,7 @@ class ReadoutModel;
 
 namespace loopwright::pages {
 
-class ReadoutView : public QTableView {
+class ReadoutView final : public QTableView {
     Q_OBJECT
 public:
     explicit ReadoutView(models::ReadoutModel& model, QWidget* parent = nullptr);
