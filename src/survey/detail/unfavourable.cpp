@@ -104,6 +104,7 @@ std::vector<std::vector<double>> Unfavourable::by_cause(const Value& value) cons
         }
     }
     std::vector<std::vector<double>> all;
+    all.reserve(found.size());
     for (auto& cause : found) {
         all.push_back(std::move(cause.second));
     }
