@@ -11,7 +11,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <ranges>
 
 namespace loopwright::charts {
 
@@ -90,10 +89,9 @@ QPolygonF line_above(const QList<HeightPlotRow>& run, std::size_t layer, const F
 void paint_run(QPainter& painter, const QList<HeightPlotRow>& run, const Frame& frame,
                const Appearance& look) {
     for (std::size_t i = 0; i < layers.size(); ++i) {
-        const QPolygonF top = line_above(run, i, frame);
-        QPolygonF area = top;
-        for (const HeightPlotRow& row : std::ranges::reverse_view(run)) {
-            area.append(frame.at(std::log10(row.height_m), i == 0 ? 0.0 : up_to(row, i - 1)));
+        QPolygonF area = line_above(run, i, frame);
+        for (auto row = run.crbegin(); row != run.crend(); ++row) {
+            area.append(frame.at(std::log10(row->height_m), i == 0 ? 0.0 : up_to(*row, i - 1)));
         }
         QColor fill = look.curve(layers[i].meaning);
         fill.setAlpha(fill_alpha);

@@ -207,6 +207,7 @@ std::vector<Headline> nothing(const OperatingPoint& point) {
         Headlines::tr("Q, unloaded"),
         Headlines::tr("Loop current, rms")};
     std::vector<Headline> lines;
+    lines.reserve(static_cast<std::size_t>(ids.size()));
     for (int i = 0; i < ids.size(); ++i) {
         lines.push_back(
             {ids[i], labels[i], Headlines::tr("not established"), {}, Standing::plain, false, reason});

@@ -123,7 +123,7 @@ QString cause_word(exposure::Cause cause) {
 QString direction_words(units::Angle azimuth, bool vertical) {
     const double degrees_off = azimuth.value() * degrees;
     const double angle = degrees_off <= -179.5 ? degrees_off + 360.0 : degrees_off; // 180, not -180
-    const QString number =
+    QString number =
         QString::number(std::round(angle), 'f', 0).replace(QLatin1Char('-'), QStringLiteral("\u2212")) +
         QStringLiteral("\u00b0");
     if (!vertical) {

@@ -20,8 +20,7 @@ GaussRule make_rule(int points) {
         rule.x.push_back(0.5 * (1.0 + zero));
         rule.weight.push_back(1.0 / ((1.0 - zero * zero) * slope * slope));
     };
-    // clang 14 cannot read std::views::reverse with this library.
-    for (auto zero = zeros.rbegin(); zero != zeros.rend(); ++zero) { // NOLINT(modernize-loop-convert)
+    for (auto zero = zeros.rbegin(); zero != zeros.rend(); ++zero) {
         if (*zero > 0) {
             add(-*zero);
         }
