@@ -4,7 +4,7 @@
 
 namespace loopwright::pages {
 
-class HeightView : public FocusedView {
+class HeightView final : public FocusedView {
     Q_OBJECT
 public:
     explicit HeightView(const Context& context, QWidget* parent = nullptr);

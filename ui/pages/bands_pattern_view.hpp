@@ -12,7 +12,7 @@ class Entry;
 
 namespace loopwright::pages {
 
-class PatternView : public FocusedView {
+class PatternView final : public FocusedView {
     Q_OBJECT
 public:
     explicit PatternView(const Context& context, QWidget* parent = nullptr);

@@ -13,7 +13,7 @@ class ChoiceField;
 
 namespace loopwright::pages {
 
-class KeyingPictures : public FocusedView {
+class KeyingPictures final : public FocusedView {
     Q_OBJECT
 public:
     explicit KeyingPictures(const Context& context, QWidget* parent = nullptr);

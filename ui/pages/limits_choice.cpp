@@ -27,7 +27,7 @@ QString tiers_of(const exposure::Limit& limit) {
 
 /// Marks what is from memory: all of it, or one tier.
 QString text_of(const exposure::Limit& limit) {
-    const QString standard = QString::fromStdString(limit.standard);
+    QString standard = QString::fromStdString(limit.standard);
     QStringList remembered; // on a line of its own: the column is narrow
     for (const exposure::LimitTable& table : limit.tables) {
         if (table.from_memory) {
