@@ -1,5 +1,6 @@
 // Limits: no words cross their lines or their hatching, at any usual size of a chart.
 #include "charts/plot.hpp"
+#include "charts/plot_geometry.hpp"
 #include "ui/chart_made_survey.hpp"
 
 #include <QCategoryAxis>
@@ -65,6 +66,20 @@ TEST(ChartLimits, CapacitanceGoesNoLowerThanAPicofarad) {
             EXPECT_GE(painted.plot->geometry().y.low, 0.0); // log10 of 1 pF
         }
     }
+}
+
+TEST(ChartLimits, ALevelLineKeepsOffTheFrame) {
+    models::ChartContent content;
+    content.scale = {QStringLiteral("Voltage, kV peak"), 1e3, true, {}, {}};
+    models::Curve level, rising;
+    level.points = {{1.8e6, 5e3}, {30e6, 5e3}};
+    rising.points = {{1.8e6, 1e3}, {30e6, 3e3}};
+    content.curves = {level, rising};
+    const Span high = value_span(content, {1.8e6, 30e6}, {0.0, 0.0});
+    EXPECT_GT(high.high, position_on_scale(content.scale, 5e3) + 0.004);
+    content.curves[1].points = {{1.8e6, 7e3}, {30e6, 9e3}}; // the level line is the lowest now
+    const Span low = value_span(content, {1.8e6, 30e6}, {0.0, 0.0});
+    EXPECT_LT(low.low, position_on_scale(content.scale, 5e3) - 0.004);
 }
 
 TEST(ChartZoom, SaysWhereOnlyFewPointsWereComputed) {
